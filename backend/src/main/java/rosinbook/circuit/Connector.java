@@ -1,0 +1,12 @@
+package rosinbook.circuit;
+
+import com.fasterxml.jackson.annotation.JsonCreator;
+import com.fasterxml.jackson.annotation.JsonValue;
+import com.fasterxml.jackson.databind.node.ObjectNode;
+
+public record Connector(@JsonValue ObjectNode json) {
+    @JsonCreator(mode = JsonCreator.Mode.DELEGATING)
+    public static Connector of(ObjectNode json) {
+        return new Connector(json);
+    }
+}

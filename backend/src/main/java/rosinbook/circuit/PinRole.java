@@ -1,0 +1,5 @@
+package rosinbook.circuit;
+
+public interface PinRole {
+    String describe();
+}
