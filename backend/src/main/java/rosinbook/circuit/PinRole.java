@@ -1,5 +1,0 @@
-package rosinbook.circuit;
-
-public interface PinRole {
-    String describe();
-}
