@@ -12,9 +12,10 @@ import java.util.Set;
  */
 final class Guard {
     private static final Set<String> LOOPBACK = Set.of("127.0.0.1", "localhost", "[::1]");
-    private static final String CONTENT_POLICY = "default-src 'none'; script-src 'self'; style-src 'self'; img-src 'self' data:;"
-            + " connect-src 'self'; font-src 'self'; manifest-src 'self'; form-action 'self'; base-uri 'none';"
-            + " frame-ancestors 'none'";
+    private static final String CONTENT_POLICY =
+            "default-src 'none'; script-src 'self'; style-src 'self'; img-src 'self' data:;"
+                    + " connect-src 'self'; font-src 'self'; manifest-src 'self'; form-action 'self'; base-uri 'none';"
+                    + " frame-ancestors 'none'";
 
     private Guard() {}
 
@@ -30,14 +31,13 @@ final class Guard {
         }
         String origin = exchange.header("Origin");
         if (origin != null && !isSame(origin, host)) {
-            throw new Problem(
-                    403, "wrong-origin", "Another site sent this", "Only Rosinbook's own pages may do this.");
+            throw new Problem(403, "wrong-origin", "Another site sent this", "Only Rosinbook's own pages may do this.");
         }
         String site = exchange.header("Sec-Fetch-Site");
-        boolean reads = exchange.method().name().equals("GET") || exchange.method().name().equals("HEAD");
+        boolean reads = exchange.method().name().equals("GET")
+                || exchange.method().name().equals("HEAD");
         if (!reads && "cross-site".equals(site)) {
-            throw new Problem(
-                    403, "wrong-origin", "Another site sent this", "Only Rosinbook's own pages may do this.");
+            throw new Problem(403, "wrong-origin", "Another site sent this", "Only Rosinbook's own pages may do this.");
         }
     }
 

@@ -26,14 +26,21 @@ final class Problems {
     static void register(RoutesConfig routes) {
         routes.exception(Problem.class, (problem, exchange) -> answer(exchange, problem));
         routes.exception(InvalidContent.class, (problem, exchange) -> answer(exchange, invalid(problem)));
-        routes.exception(NoSuchSheet.class, (problem, exchange) -> answer(
-                exchange, new Problem(404, "no-such-sheet", "There is no such thing here", problem.getMessage())));
+        routes.exception(
+                NoSuchSheet.class,
+                (problem, exchange) -> answer(
+                        exchange,
+                        new Problem(404, "no-such-sheet", "There is no such thing here", problem.getMessage())));
         routes.exception(EditedMeanwhile.class, (problem, exchange) -> answer(exchange, edited(problem)));
-        routes.exception(ArchiveUnreadable.class, (problem, exchange) -> answer(
-                exchange,
-                new Problem(422, "unreadable-archive", "This archive cannot be read", problem.getMessage())));
-        routes.exception(IllegalArgumentException.class, (problem, exchange) -> answer(
-                exchange, new Problem(400, "bad-request", "The request is not right", problem.getMessage())));
+        routes.exception(
+                ArchiveUnreadable.class,
+                (problem, exchange) -> answer(
+                        exchange,
+                        new Problem(422, "unreadable-archive", "This archive cannot be read", problem.getMessage())));
+        routes.exception(
+                IllegalArgumentException.class,
+                (problem, exchange) -> answer(
+                        exchange, new Problem(400, "bad-request", "The request is not right", problem.getMessage())));
         routes.exception(HttpResponseException.class, (problem, exchange) -> answer(exchange, refused(problem)));
         routes.exception(Exception.class, (problem, exchange) -> {
             LOG.error("{} {} failed", exchange.method(), exchange.endpoint().path, problem);
@@ -63,21 +70,26 @@ final class Problems {
             case 404 -> new Problem(404, "no-such-page", "There is no such address", "Check the address for a slip.");
             case 405 ->
                 new Problem(
-                        405, "method-not-allowed", "This address cannot do that", "See /api/openapi.json for what it can.");
+                        405,
+                        "method-not-allowed",
+                        "This address cannot do that",
+                        "See /api/openapi.json for what it can.");
             case 413 -> new Problem(413, "too-large", "This is too large", "Send less at once.");
-            default -> new Problem(problem.getStatus(), "bad-request", "The request is not right", problem.getMessage());
+            default ->
+                new Problem(problem.getStatus(), "bad-request", "The request is not right", problem.getMessage());
         };
     }
 
     private static Problem edited(EditedMeanwhile edited) {
-        Problem problem = new Problem(
-                412, "edited-meanwhile", "Somebody else saved something here", edited.getMessage());
+        Problem problem =
+                new Problem(412, "edited-meanwhile", "Somebody else saved something here", edited.getMessage());
         ObjectNode details = problem.details();
         details.put("current", edited.current().number());
         details.set("currentContent", edited.current().json());
         details.set("merged", edited.merge().merged());
         ArrayNode conflicts = details.putArray("conflicts");
-        PlaceReadout words = new PlaceReadout(Phrasing.plain(Titles.NONE), edited.current().json());
+        PlaceReadout words =
+                new PlaceReadout(Phrasing.plain(Titles.NONE), edited.current().json());
         for (ThreeWayMerge.Conflict conflict : edited.merge().conflicts()) {
             ObjectNode entry = conflicts.addObject();
             entry.put("pointer", conflict.at().toString());

@@ -98,8 +98,7 @@ final class Requests {
         Set<String> known = Set.of(members);
         object.fieldNames().forEachRemaining(name -> {
             if (!known.contains(name)) {
-                throw new InvalidContent(
-                        "/" + name, "there is no such field; known are " + String.join(", ", members));
+                throw new InvalidContent("/" + name, "there is no such field; known are " + String.join(", ", members));
             }
         });
         return object;

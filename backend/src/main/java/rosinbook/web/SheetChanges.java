@@ -17,8 +17,7 @@ final class SheetChanges {
     static List<ReadableChange> between(Pages pages, Revision was, Revision now) {
         if (now.content() instanceof Recipe recipe) {
             return new Readout(RecipeReadout.phrasing(pages, recipe))
-                    .changes(
-                            RecipeReadout.resolvedContent(pages, was), RecipeReadout.resolvedContent(pages, now));
+                    .changes(RecipeReadout.resolvedContent(pages, was), RecipeReadout.resolvedContent(pages, now));
         }
         return new Readout(Phrasing.plain(Titles.in(pages))).changes(was.json(), now.json());
     }

@@ -86,10 +86,7 @@ final class SheetsResource {
     }
 
     private void read(Context exchange) {
-        Answers.revision(
-                exchange,
-                notebook.newest(Requests.kind(exchange), Requests.id(exchange)),
-                Answers.object());
+        Answers.revision(exchange, notebook.newest(Requests.kind(exchange), Requests.id(exchange)), Answers.object());
     }
 
     private void save(Context exchange) {
@@ -123,13 +120,11 @@ final class SheetsResource {
         ObjectNode extras = Answers.object();
         saved.mergedWith().ifPresent(theirs -> {
             extras.put("merged", true);
-            extras.set(
-                    "mergedWith",
-                    notebook.look(pages -> {
-                        JsonNode merged = saved.revision().json();
-                        JsonNode withoutTheirs = theirs.reversed().applyTo(merged);
-                        return Answers.tree(new Readout(Phrasing.plain(Titles.in(pages))).changes(withoutTheirs, merged));
-                    }));
+            extras.set("mergedWith", notebook.look(pages -> {
+                JsonNode merged = saved.revision().json();
+                JsonNode withoutTheirs = theirs.reversed().applyTo(merged);
+                return Answers.tree(new Readout(Phrasing.plain(Titles.in(pages))).changes(withoutTheirs, merged));
+            }));
         });
         saved.logEntry().ifPresent(id -> extras.put("logId", id.toString()));
         if (!saved.followedOn().isEmpty()) {
@@ -159,8 +154,8 @@ final class SheetsResource {
         Kind kind = Requests.kind(exchange);
         UUID id = Requests.id(exchange);
         Revision now = revisionOrNewest(exchange, kind, id, "now");
-        Revision was = notebook.revision(
-                kind, id, Requests.queryNumber(exchange, "was", Math.max(1, now.number() - 1)));
+        Revision was =
+                notebook.revision(kind, id, Requests.queryNumber(exchange, "was", Math.max(1, now.number() - 1)));
         if ("patch".equals(exchange.queryParam("format"))) {
             exchange.result(Answers.bytes(Comparison.of(was.json(), now.json()).toJsonPatch()));
             exchange.contentType("application/json-patch+json");
@@ -183,7 +178,8 @@ final class SheetsResource {
         Kind kind = Requests.kind(exchange);
         UUID id = Requests.id(exchange);
         int limit = Math.min(200, Requests.queryNumber(exchange, "limit", 50));
-        Optional<Integer> below = Requests.text(exchange, "after").map(after -> Requests.queryNumber(exchange, "after", 1));
+        Optional<Integer> below =
+                Requests.text(exchange, "after").map(after -> Requests.queryNumber(exchange, "after", 1));
         Answers.json(exchange, notebook.look(pages -> {
             Notebook.find(pages, kind, Reference.newest(id));
             return Answers.page(pages.history(id, limit, below), revision -> Answers.envelope(revision, false));
@@ -202,7 +198,6 @@ final class SheetsResource {
         ObjectNode body = Requests.body(exchange, "reason", "by");
         answer(
                 exchange,
-                notebook.restore(
-                        kind, Requests.id(exchange), Requests.number(exchange), basedOn, Requests.note(body)));
+                notebook.restore(kind, Requests.id(exchange), Requests.number(exchange), basedOn, Requests.note(body)));
     }
 }
