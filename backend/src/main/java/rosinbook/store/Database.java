@@ -3,6 +3,7 @@ package rosinbook.store;
 import com.zaxxer.hikari.HikariConfig;
 import com.zaxxer.hikari.HikariDataSource;
 import java.nio.file.Path;
+import java.util.concurrent.locks.ReentrantLock;
 import java.util.function.Function;
 import org.flywaydb.core.Flyway;
 import org.flywaydb.core.api.FlywayException;
@@ -18,6 +19,10 @@ public final class Database implements AutoCloseable {
     private final HikariDataSource pool;
     private final DSLContext sql;
     private final boolean isH2;
+
+    /** One writer at a time: H2 takes two that wait for the same row to be a deadlock, and has one log to write to anyway. */
+    private final ReentrantLock embeddedWriting = new ReentrantLock(true);
+
 
     private Database(HikariConfig config, SQLDialect dialect) {
         pool = connected(config);
@@ -76,7 +81,7 @@ public final class Database implements AutoCloseable {
 
     private static Database h2(String url) {
         HikariConfig config = new HikariConfig();
-        config.setJdbcUrl(url + ";WRITE_DELAY=0;DB_CLOSE_ON_EXIT=FALSE;DB_CLOSE_DELAY=-1");
+        config.setJdbcUrl(url + ";WRITE_DELAY=0;DB_CLOSE_ON_EXIT=FALSE");
         config.setUsername("rosinbook");
         config.setPassword("");
         config.setMaximumPoolSize(8);
@@ -104,11 +109,21 @@ public final class Database implements AutoCloseable {
 
     /** Runs changes in one transaction; when this returns they are on the disk. */
     <T> T change(Function<DSLContext, T> work) {
-        T result = sql.transactionResult(transaction -> work.apply(transaction.dsl()));
-        if (isH2) {
-            sql.execute("CHECKPOINT SYNC");
+        if (!isH2) {
+            return transaction(work);
         }
-        return result;
+        embeddedWriting.lock();
+        try {
+            T result = transaction(work);
+            sql.execute("CHECKPOINT SYNC");
+            return result;
+        } finally {
+            embeddedWriting.unlock();
+        }
+    }
+
+    private <T> T transaction(Function<DSLContext, T> work) {
+        return sql.transactionResult(transaction -> work.apply(transaction.dsl()));
     }
 
     /** Reads in one transaction, from one consistent state. */
@@ -134,9 +149,6 @@ public final class Database implements AutoCloseable {
 
     @Override
     public void close() {
-        if (isH2) {
-            sql.execute("SHUTDOWN");
-        }
         pool.close();
     }
 }
