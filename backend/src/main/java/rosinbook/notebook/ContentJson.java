@@ -47,7 +47,6 @@ public final class ContentJson {
                 .disable(DeserializationFeature.ACCEPT_FLOAT_AS_INT)
                 .disable(SerializationFeature.WRITE_DATES_AS_TIMESTAMPS)
                 .disable(MapperFeature.ALLOW_COERCION_OF_SCALARS)
-                .disable(MapperFeature.AUTO_DETECT_GETTERS)
                 .disable(MapperFeature.AUTO_DETECT_IS_GETTERS)
                 .build();
         mapper.getFactory()
