@@ -135,7 +135,7 @@ public final class Database implements AutoCloseable {
     @Override
     public void close() {
         if (isH2) {
-            sql.execute("SHUTDOWN");
+            sql.execute("SET DB_CLOSE_DELAY 0");
         }
         pool.close();
     }
