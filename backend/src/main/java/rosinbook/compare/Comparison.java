@@ -53,6 +53,13 @@ public record Comparison(List<Change> changes) {
         return changes.isEmpty();
     }
 
+    /** The way back: what changed from the newer document to the older. */
+    public Comparison reversed() {
+        return new Comparison(changes.stream()
+                .map(change -> new Change(change.at(), change.now(), change.was()))
+                .toList());
+    }
+
     /** The newer document, from the older. */
     public JsonNode applyTo(JsonNode older) {
         JsonNode result = older.deepCopy();

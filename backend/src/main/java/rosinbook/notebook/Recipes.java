@@ -1,5 +1,6 @@
 package rosinbook.notebook;
 
+import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.util.Optional;
 import rosinbook.compare.MergePatch;
@@ -32,10 +33,19 @@ public final class Recipes {
 
     /** The same recipe as it would be over this revision of its starting point. */
     static Resolved over(Revision start, Revision revision, Recipe recipe) {
-        ObjectNode base = ((Recipe) start.content()).settings();
-        ObjectNode whole = (ObjectNode) MergePatch.apply(base, recipe.settings());
-        RecipeSettings settings = ContentJson.read("/settings", whole, RecipeSettings.class);
-        return new Resolved(revision, Optional.of(start), ContentJson.tree(settings), settings);
+        ObjectNode whole = settingsOver((Recipe) start.content(), recipe);
+        return new Resolved(
+                revision, Optional.of(start), whole, ContentJson.read("/settings", whole, RecipeSettings.class));
+    }
+
+    /**
+     * The whole settings of a recipe over those of a starting point (RFC 7396).
+     *
+     * @throws InvalidContent if the two together make no whole recipe, naming the place below {@code /settings}
+     */
+    public static ObjectNode settingsOver(Recipe start, Recipe recipe) {
+        JsonNode whole = MergePatch.apply(start.settings(), recipe.settings());
+        return ContentJson.tree(ContentJson.read("/settings", whole, RecipeSettings.class));
     }
 
     static Revision startingPoint(Pages pages, Reference reference) {

@@ -10,6 +10,7 @@ import java.util.UUID;
 import java.util.stream.Collectors;
 import java.util.stream.StreamSupport;
 import rosinbook.circuit.PinRole;
+import rosinbook.circuit.Via;
 import rosinbook.compare.Pointer;
 import rosinbook.notebook.ContentJson;
 import rosinbook.notebook.Parameter;
@@ -34,6 +35,7 @@ public record Phrasing(Titles titles, Vocabulary vocabulary, OptionalDouble temp
     static boolean isOneValue(JsonNode node) {
         return node.isObject()
                 && (node.has("carries")
+                        || node.has("via")
                         || node.path("note").isTextual() && node.size() == 1
                         || node.path("id").isTextual() && node.size() <= 2);
     }
@@ -148,6 +150,9 @@ public record Phrasing(Titles titles, Vocabulary vocabulary, OptionalDouble temp
     private String oneValue(JsonNode value) {
         if (value.has("carries")) {
             return ContentJson.strict().convertValue(value, PinRole.class).describe();
+        }
+        if (value.has("via")) {
+            return ContentJson.strict().convertValue(value, Via.class).describe();
         }
         if (value.has("note")) {
             NoteValue note = NoteValue.parse(value.path("note").textValue());

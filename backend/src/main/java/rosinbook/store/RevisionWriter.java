@@ -33,10 +33,15 @@ final class RevisionWriter {
     }
 
     void append(Revision revision, Content content) {
+        appendWithoutLinks(revision, content);
+        writeLinks(revision.sheetId(), content);
+    }
+
+    /** For importing, where what is linked to may come later. */
+    void appendWithoutLinks(Revision revision, Content content) {
         writeSheet(revision, content);
         writeRevision(revision);
         writeStyles(revision.sheetId(), content);
-        writeLinks(revision.sheetId(), content);
         if (content instanceof Rig rig) {
             writeStrings(revision, rig);
         }
@@ -115,7 +120,7 @@ final class RevisionWriter {
         }
     }
 
-    private void writeLinks(UUID sheetId, Content content) {
+    void writeLinks(UUID sheetId, Content content) {
         sql.deleteFrom(SHEET_LINK).where(SHEET_LINK.FROM_ID.eq(sheetId)).execute();
         content.links().forEach((place, link) -> sql.insertInto(SHEET_LINK)
                 .set(SHEET_LINK.NOTEBOOK_ID, notebookId)
