@@ -35,7 +35,7 @@ public record Phrasing(Titles titles, Vocabulary vocabulary, OptionalDouble temp
     static boolean isOneValue(JsonNode node) {
         return node.isObject()
                 && (node.has("carries")
-                        || node.has("via")
+                        || node.path("via").isTextual()
                         || node.path("note").isTextual() && node.size() == 1
                         || node.path("id").isTextual() && node.size() <= 2);
     }
@@ -151,7 +151,7 @@ public record Phrasing(Titles titles, Vocabulary vocabulary, OptionalDouble temp
         if (value.has("carries")) {
             return ContentJson.strict().convertValue(value, PinRole.class).describe();
         }
-        if (value.has("via")) {
+        if (value.path("via").isTextual()) {
             return ContentJson.strict().convertValue(value, Via.class).describe();
         }
         if (value.has("note")) {
