@@ -6,8 +6,6 @@ import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import rosinbook.example.ExampleSeason;
-import rosinbook.notebook.Notebook;
-import rosinbook.notebook.Pages;
 import rosinbook.store.Database;
 import rosinbook.store.DatabaseSheetStore;
 
@@ -25,11 +23,6 @@ final class ExampleCommand implements Callable<Integer> {
         Clock clock = Clock.systemDefaultZone();
         try (Database database = options.open()) {
             DatabaseSheetStore store = DatabaseSheetStore.onlyNotebook(database, clock.instant());
-            if (!new Notebook(store, clock).look(Pages::counts).isEmpty()) {
-                throw new IllegalArgumentException(
-                        "this notebook is not empty; name an empty folder with --data, so that the example never mixes"
-                                + " with your own sheets");
-            }
             System.out.println("Wrote " + ExampleSeason.writeInto(store, LocalDate.now(clock)) + " sheets.");
             return 0;
         }

@@ -3,6 +3,7 @@ package rosinbook.cli;
 import java.io.PrintWriter;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
+import rosinbook.example.NotebookNotEmpty;
 import rosinbook.notebook.NoSuchSheet;
 import rosinbook.store.ArchiveUnreadable;
 import rosinbook.store.DatabaseUnavailable;
@@ -43,6 +44,7 @@ public final class Main {
         }
         if (problem instanceof IllegalArgumentException
                 || problem instanceof NoSuchSheet
+                || problem instanceof NotebookNotEmpty
                 || problem instanceof ArchiveUnreadable) {
             return problem.getMessage();
         }

@@ -128,7 +128,7 @@ public final class Notebook {
                 Comparison theirs = Comparison.of(base.json(), newest.json());
                 saved = new Saved(saved.revision(), Optional.of(theirs), Optional.empty(), List.of());
             }
-            return withLog(pages, followOn(pages, newest, saved, stayPinned), log, note);
+            return withLog(pages, followOn(pages, newest, saved, stayPinned, note.by()), log, note);
         });
     }
 
@@ -162,7 +162,7 @@ public final class Notebook {
             check(pages, content);
             Note why = note.reason().isEmpty() ? new Note(note.by(), "Back to revision " + number) : note;
             Saved saved = append(pages, newest, content, why);
-            return followOn(pages, newest, saved, Set.of());
+            return followOn(pages, newest, saved, Set.of(), note.by());
         });
     }
 
@@ -194,7 +194,7 @@ public final class Notebook {
         return Saved.plain(next);
     }
 
-    private Saved followOn(Pages pages, Revision before, Saved saved, Set<UUID> stayPinned) {
+    private Saved followOn(Pages pages, Revision before, Saved saved, Set<UUID> stayPinned, String by) {
         Revision now = saved.revision();
         if (before.kind() != Kind.RECIPES || now.number() == before.number()) {
             return saved;
@@ -222,7 +222,7 @@ public final class Notebook {
                     pages,
                     follower,
                     recipe,
-                    new Note("", "Follows \"" + title(now) + "\" on to revision " + now.number()));
+                    new Note(by, "Follows \"" + title(now) + "\" on to revision " + now.number()));
             followedOn.add(use.id());
         }
         return saved.withFollowedOn(followedOn);

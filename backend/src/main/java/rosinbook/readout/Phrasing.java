@@ -138,7 +138,20 @@ public record Phrasing(Titles titles, Vocabulary vocabulary, OptionalDouble temp
         if (isOneValue(value)) {
             return oneValue(value);
         }
-        return entry(at, document, value);
+        return value.path("via").isObject() ? route(value) : entry(at, document, value);
+    }
+
+    private static String route(JsonNode route) {
+        String from = route.has("instrumentPin")
+                ? "pin " + route.path("instrumentPin").asText()
+                : "";
+        String to =
+                route.has("synthPin") ? "synth pin " + route.path("synthPin").asText() : "";
+        String ends = from.isEmpty() || to.isEmpty() ? from + to : from + " to " + to;
+        return ends + ", "
+                + ContentJson.strict()
+                        .convertValue(route.path("via"), Via.class)
+                        .describe();
     }
 
     private static boolean isId(Pointer at) {
@@ -158,8 +171,8 @@ public record Phrasing(Titles titles, Vocabulary vocabulary, OptionalDouble temp
             NoteValue note = NoteValue.parse(value.path("note").textValue());
             return tempoBpm.isEmpty()
                     ? note.toString()
-                    : note + " (" + Words.number(note.millis(tempoBpm.getAsDouble())) + " ms at "
-                            + Words.number(tempoBpm.getAsDouble()) + " bpm)";
+                    : note + " (" + Words.number(Math.round(note.millis(tempoBpm.getAsDouble()) * 10) / 10.0)
+                            + " ms at " + Words.number(tempoBpm.getAsDouble()) + " bpm)";
         }
         String title = title(value.path("id").asText()).orElse("something unknown");
         return value.has("revision")

@@ -23,7 +23,6 @@ public final class Database implements AutoCloseable {
     /** One writer at a time: H2 takes two that wait for the same row to be a deadlock, and has one log to write to anyway. */
     private final ReentrantLock embeddedWriting = new ReentrantLock(true);
 
-
     private Database(HikariConfig config, SQLDialect dialect) {
         pool = connected(config);
         isH2 = dialect == SQLDialect.H2;

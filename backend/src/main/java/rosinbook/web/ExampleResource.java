@@ -3,16 +3,13 @@ package rosinbook.web;
 import io.javalin.config.RoutesConfig;
 import io.javalin.http.Context;
 import java.util.function.IntSupplier;
-import rosinbook.notebook.Notebook;
-import rosinbook.notebook.Pages;
+import rosinbook.example.NotebookNotEmpty;
 
 /** {@code /api/example}: fills an empty notebook with the example season. */
 final class ExampleResource {
-    private final Notebook notebook;
     private final IntSupplier writeExample;
 
-    ExampleResource(Notebook notebook, IntSupplier writeExample) {
-        this.notebook = notebook;
+    ExampleResource(IntSupplier writeExample) {
         this.writeExample = writeExample;
     }
 
@@ -22,15 +19,12 @@ final class ExampleResource {
 
     private void write(Context exchange) {
         Requests.body(exchange);
-        if (!notebook.look(Pages::counts).isEmpty()) {
-            throw new Problem(
-                    409,
-                    "not-empty",
-                    "This notebook is not empty",
-                    "The example goes into an empty notebook only, so that it never mixes with your own sheets.");
+        try {
+            int sheets = writeExample.getAsInt();
+            exchange.status(201);
+            Answers.json(exchange, Answers.object().put("sheets", sheets));
+        } catch (NotebookNotEmpty problem) {
+            throw new Problem(409, "not-empty", "This notebook is not empty", problem.getMessage());
         }
-        int sheets = writeExample.getAsInt();
-        exchange.status(201);
-        Answers.json(exchange, Answers.object().put("sheets", sheets));
     }
 }

@@ -49,8 +49,7 @@ public final class Server implements AutoCloseable {
             new BrowseResource(notebook).register(config.routes);
             new SharesResource(shares).register(config.routes);
             new ArchiveResource(new Archive(database, DatabaseSheetStore.ONLY_NOTEBOOK), clock).register(config.routes);
-            new ExampleResource(notebook, () -> ExampleSeason.writeInto(store, LocalDate.now(clock)))
-                    .register(config.routes);
+            new ExampleResource(() -> ExampleSeason.writeInto(store, LocalDate.now(clock))).register(config.routes);
             new OpenApiResource().register(config.routes);
             new SetlistsResource(notebook).register(config.routes);
             new RecipesResource(notebook).register(config.routes);

@@ -44,7 +44,7 @@ class ExampleSeasonTest {
             "Low Water at Quillness: Shadow: new, on · Attack 40 · Level 24 % · Octave 1 · Sound choir",
             "The Lark in the Clear Air: new",
             "Drowsy Maggie: Overdrive, Tone: 58 → 48 % (−10)",
-            "Drowsy Maggie: Delay, Time: dotted eighth (208.333 ms at 216 bpm) → eighth (138.889 ms at 216 bpm)",
+            "Drowsy Maggie: Delay, Time: dotted eighth (208.3 ms at 216 bpm) → eighth (138.9 ms at 216 bpm)",
             "The Kesh: left out");
 
     private static WrittenExample example;
