@@ -91,7 +91,7 @@ public final class ContentJson {
     private static String reason(JsonProcessingException problem) {
         JsonLocation where = problem.getLocation();
         String line = problem.getOriginalMessage().lines().findFirst().orElse("");
-        String said = line.substring(0, Math.min(line.length(), 160));
+        String said = Words.shortened(line, 160);
         return where == null ? said : said + " (line " + where.getLineNr() + ", column " + where.getColumnNr() + ")";
     }
 

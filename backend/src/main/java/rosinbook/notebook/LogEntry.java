@@ -65,7 +65,7 @@ public record LogEntry(LocalDate date, Event event, Felt felt, String text, Map<
     @Override
     public String title() {
         String line = text.strip().lines().findFirst().orElse("");
-        return event.words + (line.isEmpty() ? "" : ": " + (line.length() <= 80 ? line : line.substring(0, 80) + "…"));
+        return event.words + (line.isEmpty() ? "" : ": " + Words.shortened(line, 80));
     }
 
     @Override
