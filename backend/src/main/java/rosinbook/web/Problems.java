@@ -10,10 +10,11 @@ import org.slf4j.LoggerFactory;
 import rosinbook.compare.ThreeWayMerge;
 import rosinbook.notebook.EditedMeanwhile;
 import rosinbook.notebook.InvalidContent;
+import rosinbook.notebook.NoSuchRevision;
 import rosinbook.notebook.NoSuchSheet;
-import rosinbook.readout.Phrasing;
+import rosinbook.notebook.Notebook;
+import rosinbook.notebook.Pages;
 import rosinbook.readout.PlaceReadout;
-import rosinbook.readout.Titles;
 import rosinbook.store.ArchiveUnreadable;
 
 /** Turns whatever a resource throws into an answer. */
@@ -23,7 +24,7 @@ final class Problems {
 
     private Problems() {}
 
-    static void register(RoutesConfig routes) {
+    static void register(RoutesConfig routes, Notebook notebook) {
         routes.exception(Problem.class, (problem, exchange) -> answer(exchange, problem));
         routes.exception(InvalidContent.class, (problem, exchange) -> answer(exchange, invalid(problem)));
         routes.exception(
@@ -31,7 +32,15 @@ final class Problems {
                 (problem, exchange) -> answer(
                         exchange,
                         new Problem(404, "no-such-sheet", "There is no such thing here", problem.getMessage())));
-        routes.exception(EditedMeanwhile.class, (problem, exchange) -> answer(exchange, edited(problem)));
+        routes.exception(
+                NoSuchRevision.class,
+                (problem, exchange) -> answer(
+                        exchange,
+                        new Problem(404, "no-such-revision", "There is no such revision", problem.getMessage())));
+        routes.exception(EditedMeanwhile.class, (problem, exchange) -> {
+            exchange.header("ETag", Answers.etag(problem.current()));
+            answer(exchange, notebook.look(pages -> edited(pages, problem)));
+        });
         routes.exception(
                 ArchiveUnreadable.class,
                 (problem, exchange) -> answer(
@@ -80,7 +89,7 @@ final class Problems {
         };
     }
 
-    private static Problem edited(EditedMeanwhile edited) {
+    private static Problem edited(Pages pages, EditedMeanwhile edited) {
         Problem problem =
                 new Problem(412, "edited-meanwhile", "Somebody else saved something here", edited.getMessage());
         ObjectNode details = problem.details();
@@ -88,8 +97,9 @@ final class Problems {
         details.set("currentContent", edited.current().json());
         details.set("merged", edited.merge().merged());
         ArrayNode conflicts = details.putArray("conflicts");
-        PlaceReadout words =
-                new PlaceReadout(Phrasing.plain(Titles.NONE), edited.current().json());
+        PlaceReadout words = new PlaceReadout(
+                SheetChanges.phrasing(pages, edited.current().content()),
+                edited.current().json());
         for (ThreeWayMerge.Conflict conflict : edited.merge().conflicts()) {
             ObjectNode entry = conflicts.addObject();
             entry.put("pointer", conflict.at().toString());

@@ -44,7 +44,7 @@ public final class Server implements AutoCloseable {
                 Guard.setHeaders(exchange);
                 Guard.check(exchange);
             });
-            Problems.register(config.routes);
+            Problems.register(config.routes, notebook);
             new TonightResource(notebook, clock).register(config.routes);
             new BrowseResource(notebook).register(config.routes);
             new SharesResource(shares).register(config.routes);

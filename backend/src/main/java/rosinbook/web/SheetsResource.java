@@ -19,7 +19,6 @@ import rosinbook.notebook.Revision;
 import rosinbook.notebook.Saved;
 import rosinbook.readout.Phrasing;
 import rosinbook.readout.Readout;
-import rosinbook.readout.Titles;
 
 /** {@code /api/{kind}}: every kind of sheet, its revisions and comparisons. */
 final class SheetsResource {
@@ -45,7 +44,7 @@ final class SheetsResource {
         Pages.Query query = new Pages.Query(
                 Optional.of(Requests.kind(exchange)),
                 Requests.text(exchange, "q").orElse(""),
-                Requests.text(exchange, "style"),
+                Requests.text(exchange, "style").map(style -> style.toLowerCase(Locale.ROOT)),
                 Requests.text(exchange, "after"),
                 Requests.queryNumber(exchange, "limit", 50));
         Answers.json(exchange, notebook.look(pages -> {
@@ -123,7 +122,8 @@ final class SheetsResource {
             extras.set("mergedWith", notebook.look(pages -> {
                 JsonNode merged = saved.revision().json();
                 JsonNode withoutTheirs = theirs.reversed().applyTo(merged);
-                return Answers.tree(new Readout(Phrasing.plain(Titles.in(pages))).changes(withoutTheirs, merged));
+                Phrasing words = SheetChanges.phrasing(pages, saved.revision().content());
+                return Answers.tree(new Readout(words).changes(withoutTheirs, merged));
             }));
         });
         saved.logEntry().ifPresent(id -> extras.put("logId", id.toString()));
