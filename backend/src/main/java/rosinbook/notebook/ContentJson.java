@@ -71,7 +71,7 @@ public final class ContentJson {
     /**
      * Parses any JSON text within the limits.
      *
-     * @throws InvalidContent naming the place, if it is not JSON, too long or too deep, or holds text that cannot be kept
+     * @throws InvalidContent naming the place, if it is not JSON, too long or too deep, or holds what cannot be kept
      */
     public static JsonNode parse(byte[] json) {
         try {
@@ -79,7 +79,7 @@ public final class ContentJson {
             if (tree == null || tree.isMissingNode()) {
                 throw new InvalidContent("", "there is no JSON; send an object");
             }
-            refuseUnkeepableText("", tree);
+            refuseUnkeepable("", tree);
             return tree;
         } catch (JsonProcessingException problem) {
             throw new InvalidContent("", "this is not JSON that can be kept: " + reason(problem));
@@ -95,20 +95,23 @@ public final class ContentJson {
         return where == null ? said : said + " (line " + where.getLineNr() + ", column " + where.getColumnNr() + ")";
     }
 
-    private static void refuseUnkeepableText(String pointer, JsonNode node) {
+    private static void refuseUnkeepable(String pointer, JsonNode node) {
         if (node.isTextual() && !isKeepable(node.textValue())) {
             throw new InvalidContent(pointer, "the text holds a NUL or half a character pair; remove it");
+        }
+        if (node.isNumber() && !Double.isFinite(node.doubleValue())) {
+            throw new InvalidContent(pointer, "the number is too large; give one below 1e308");
         }
         node.properties().forEach(field -> {
             String below = pointer + "/" + escaped(field.getKey());
             if (!isKeepable(field.getKey())) {
                 throw new InvalidContent(pointer, "a name holds a NUL or half a character pair; remove it");
             }
-            refuseUnkeepableText(below, field.getValue());
+            refuseUnkeepable(below, field.getValue());
         });
         if (node.isArray()) {
             for (int i = 0; i < node.size(); i++) {
-                refuseUnkeepableText(pointer + "/" + i, node.get(i));
+                refuseUnkeepable(pointer + "/" + i, node.get(i));
             }
         }
     }

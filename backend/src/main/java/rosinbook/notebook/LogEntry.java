@@ -54,7 +54,7 @@ public record LogEntry(LocalDate date, Event event, Felt felt, String text, Map<
     }
 
     public LogEntry {
-        Require.present("date", date);
+        Require.day("date", date);
         event = event == null ? Event.REHEARSAL : event;
         text = Require.text("text", text);
         about = Require.keyed("about", about, 50);

@@ -27,6 +27,9 @@ public record Rig(
         implements Content {
     public Rig {
         title = Require.title("title", title);
+        if (date != null) {
+            Require.day("date", date);
+        }
         Require.present("instrument", instrument);
         Require.present("synth", synth);
         assignments = Require.keyed("assignments", assignments, 7);

@@ -5,6 +5,7 @@ import com.fasterxml.jackson.databind.node.ObjectNode;
 import io.javalin.config.RoutesConfig;
 import io.javalin.http.Context;
 import io.javalin.http.HttpResponseException;
+import io.javalin.http.MethodNotAllowedResponse;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 import rosinbook.compare.ThreeWayMerge;
@@ -50,6 +51,10 @@ final class Problems {
                 IllegalArgumentException.class,
                 (problem, exchange) -> answer(
                         exchange, new Problem(400, "bad-request", "The request is not right", problem.getMessage())));
+        routes.exception(MethodNotAllowedResponse.class, (problem, exchange) -> {
+            exchange.header("Allow", allowed(problem));
+            answer(exchange, refused(problem));
+        });
         routes.exception(HttpResponseException.class, (problem, exchange) -> answer(exchange, refused(problem)));
         routes.exception(Exception.class, (problem, exchange) -> {
             LOG.error("{} {} failed", exchange.method(), exchange.endpoint().path, problem);
@@ -63,7 +68,7 @@ final class Problems {
         });
     }
 
-    private static void answer(Context exchange, Problem problem) {
+    static void answer(Context exchange, Problem problem) {
         exchange.status(problem.status());
         exchange.result(Answers.bytes(problem.json()));
         exchange.contentType(MEDIA_TYPE);
@@ -74,7 +79,12 @@ final class Problems {
                 .with("pointer", problem.pointer());
     }
 
-    private static Problem refused(HttpResponseException problem) {
+    /** RFC 9110, section 15.5.6. */
+    private static String allowed(MethodNotAllowedResponse problem) {
+        return problem.getDetails().values().stream().findFirst().orElse("");
+    }
+
+    static Problem refused(HttpResponseException problem) {
         return switch (problem.getStatus()) {
             case 404 -> new Problem(404, "no-such-page", "There is no such address", "Check the address for a slip.");
             case 405 ->

@@ -16,7 +16,6 @@ import rosinbook.store.DatabaseSheetStore;
 /** The running service; everything it is made of is wired here. Close it to stop. */
 public final class Server implements AutoCloseable {
     private static final String LOOPBACK = "127.0.0.1";
-    private static final long MAX_JSON_BYTES = 4_000_000;
 
     private final Javalin javalin;
 
@@ -64,7 +63,6 @@ public final class Server implements AutoCloseable {
         config.startup.showJavalinBanner = false;
         config.startup.showOldJavalinVersionWarning = false;
         config.http.prefer405over404 = true;
-        config.http.maxRequestSize = MAX_JSON_BYTES;
     }
 
     /** Where it can be reached, such as {@code http://127.0.0.1:8080/}. */

@@ -46,7 +46,7 @@ final class SheetsResource {
                 Requests.text(exchange, "q").orElse(""),
                 Requests.text(exchange, "style").map(style -> style.toLowerCase(Locale.ROOT)),
                 Requests.text(exchange, "after"),
-                Requests.queryNumber(exchange, "limit", 50));
+                Requests.limit(exchange));
         Answers.json(exchange, notebook.look(pages -> {
             Pages.Page<Revision> page = pages.list(query);
             ListExtras extras = new ListExtras(pages, page.items());
@@ -104,6 +104,10 @@ final class SheetsResource {
     }
 
     private static Set<UUID> stayPinned(ObjectNode body) {
+        Optional<JsonNode> given = Requests.optional(body, "stayPinned");
+        if (given.isPresent() && !given.get().isArray()) {
+            throw new InvalidContent("/stayPinned", "stayPinned must be a list of ids of recipes");
+        }
         Set<UUID> ids = new HashSet<>();
         for (JsonNode id : body.path("stayPinned")) {
             try {
@@ -177,7 +181,7 @@ final class SheetsResource {
     private void history(Context exchange) {
         Kind kind = Requests.kind(exchange);
         UUID id = Requests.id(exchange);
-        int limit = Math.min(200, Requests.queryNumber(exchange, "limit", 50));
+        int limit = Requests.limit(exchange);
         Optional<Integer> below =
                 Requests.text(exchange, "after").map(after -> Requests.queryNumber(exchange, "after", 1));
         Answers.json(exchange, notebook.look(pages -> {
