@@ -29,8 +29,8 @@ import org.erdtman.jcs.JsonCanonicalizer;
 
 /** Content as JSON and back, strictly. */
 public final class ContentJson {
-    /** Longest JSON text that is read, in characters. */
-    public static final int MAX_CHARACTERS = 900_000;
+    /** Longest content that is kept, in bytes of canonical JSON. */
+    public static final int MAX_BYTES = 900_000;
 
     private static final int MAX_DEPTH = 40;
     private static final ObjectMapper MAPPER = mapper();
@@ -54,7 +54,6 @@ public final class ContentJson {
                         .maxNestingDepth(MAX_DEPTH)
                         .maxStringLength(Require.TEXT_LENGTH * 2)
                         .maxNumberLength(40)
-                        .maxDocumentLength(MAX_CHARACTERS)
                         .build());
         mapper.coercionConfigFor(LogicalType.Textual)
                 .setCoercion(CoercionInputShape.Integer, CoercionAction.Fail)
@@ -74,6 +73,18 @@ public final class ContentJson {
      * @throws InvalidContent naming the place, if it is not JSON, too long or too deep, or holds what cannot be kept
      */
     public static JsonNode parse(byte[] json) {
+        return parse(json, MAX_BYTES);
+    }
+
+    /**
+     * Parses any JSON text of at most so many bytes.
+     *
+     * @throws InvalidContent as {@link #parse(byte[])}
+     */
+    public static JsonNode parse(byte[] json, int mostBytes) {
+        if (json.length > mostBytes) {
+            throw new InvalidContent("", "this is " + json.length + " bytes long; " + mostBytes + " is the most");
+        }
         try {
             JsonNode tree = MAPPER.readTree(json);
             if (tree == null || tree.isMissingNode()) {

@@ -122,8 +122,8 @@ final class Requests {
     /** Counted while reading: a length that was announced may be wrong, or absent. */
     private static byte[] bytes(Context exchange) {
         try {
-            byte[] bytes = exchange.bodyInputStream().readNBytes(ContentJson.MAX_CHARACTERS + 1);
-            if (bytes.length > ContentJson.MAX_CHARACTERS) {
+            byte[] bytes = exchange.bodyInputStream().readNBytes(ContentJson.MAX_BYTES + 1);
+            if (bytes.length > ContentJson.MAX_BYTES) {
                 throw new ContentTooLargeResponse();
             }
             return bytes;
