@@ -17,6 +17,7 @@ import rosinbook.notebook.Reference;
 import rosinbook.share.QrCode;
 import rosinbook.share.Share;
 import rosinbook.share.SharePage;
+import rosinbook.share.ShareToken;
 import rosinbook.share.ShareView;
 import rosinbook.share.Shares;
 
@@ -113,7 +114,8 @@ final class SharesResource {
     private void qr(Context exchange) {
         String url = Requests.text(exchange, "url").orElse("");
         String own = exchange.scheme() + "://" + exchange.header("Host") + "/s/";
-        if (!url.startsWith(own) || url.length() > own.length() + 22) {
+        if (!url.startsWith(own)
+                || ShareToken.parse(url.substring(own.length())).isEmpty()) {
             throw new IllegalArgumentException("url is not the address of a share of this notebook");
         }
         exchange.result(QrCode.svg(url));
