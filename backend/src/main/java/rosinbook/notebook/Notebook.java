@@ -206,8 +206,7 @@ public final class Notebook {
                 continue;
             }
             if (!((Recipe) now.content()).isStartingPoint()) {
-                throw new InvalidContent(
-                        "/piece", "other recipes follow this starting point; give the piece a recipe of its own");
+                throw Recipes.stillFollowed();
             }
             Revision follower = pages.newestForSaving(use.id()).orElseThrow();
             Recipe recipe = ((Recipe) follower.content()).following(now.reference());

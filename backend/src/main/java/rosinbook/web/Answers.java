@@ -25,6 +25,10 @@ final class Answers {
         return MAPPER.createObjectNode();
     }
 
+    static ArrayNode array() {
+        return MAPPER.createArrayNode();
+    }
+
     static <T extends JsonNode> T tree(Object value) {
         return MAPPER.valueToTree(value);
     }
