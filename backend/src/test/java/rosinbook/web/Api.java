@@ -10,7 +10,9 @@ import java.net.http.HttpRequest.BodyPublishers;
 import java.net.http.HttpResponse.BodyHandlers;
 import java.nio.charset.StandardCharsets;
 import java.time.Duration;
+import java.util.Set;
 import java.util.UUID;
+import java.util.concurrent.ConcurrentHashMap;
 import rosinbook.notebook.ContentJson;
 import rosinbook.store.Database;
 
@@ -23,6 +25,9 @@ final class Api implements AutoCloseable {
     final String address;
     private final Database database = Database.inMemory(databaseName);
     final Server server = Server.start(database, 0, clock);
+    /** Described operations that were answered with success, such as {@code GET /api/{kind}}. */
+    final Set<String> succeeded = ConcurrentHashMap.newKeySet();
+
     private final HttpClient client =
             HttpClient.newBuilder().connectTimeout(Duration.ofSeconds(10)).build();
 
@@ -48,9 +53,22 @@ final class Api implements AutoCloseable {
         return HttpRequest.newBuilder(URI.create(address + path)).timeout(Duration.ofSeconds(30));
     }
 
-    Answer send(HttpRequest.Builder request) {
+    /** Sends it, and holds the answer against the description of the API. */
+    Answer send(HttpRequest.Builder builder) {
+        HttpRequest request = builder.build();
+        Answer answer = exchange(request);
+        String path = request.uri().getRawPath();
+        Description.check(request.method(), path, answer);
+        if (answer.status() < 300) {
+            Description.template(request.method(), path)
+                    .ifPresent(template -> succeeded.add(request.method() + " " + template));
+        }
+        return answer;
+    }
+
+    private Answer exchange(HttpRequest request) {
         try {
-            return Answer.of(client.send(request.build(), BodyHandlers.ofByteArray()));
+            return Answer.of(client.send(request, BodyHandlers.ofByteArray()));
         } catch (IOException problem) {
             throw new java.io.UncheckedIOException(problem);
         } catch (InterruptedException problem) {
@@ -72,16 +90,26 @@ final class Api implements AutoCloseable {
     }
 
     Answer post(String path, String json) {
-        return send(withJson(to(path), "POST", json));
+        return accepted("POST", path, json, send(withJson(to(path), "POST", json)));
     }
 
     /** A POST that builds on a revision. */
     Answer post(String path, int revision, String json) {
-        return send(withJson(to(path), "POST", json).header("If-Match", "\"r" + revision + "\""));
+        return accepted(
+                "POST", path, json, send(withJson(to(path), "POST", json).header("If-Match", "\"r" + revision + "\"")));
     }
 
     Answer put(String path, int revision, String json) {
-        return send(withJson(to(path), "PUT", json).header("If-Match", "\"r" + revision + "\""));
+        return accepted(
+                "PUT", path, json, send(withJson(to(path), "PUT", json).header("If-Match", "\"r" + revision + "\"")));
+    }
+
+    /** What is accepted must be described, too. */
+    private static Answer accepted(String method, String path, String body, Answer answer) {
+        if (answer.status() < 300) {
+            Description.checkRequest(method, path, json(body));
+        }
+        return answer;
     }
 
     /** A new sheet; its answer is the envelope. */
