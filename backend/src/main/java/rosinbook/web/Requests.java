@@ -4,7 +4,9 @@ import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import io.javalin.http.ContentTooLargeResponse;
 import io.javalin.http.Context;
+import java.io.EOFException;
 import java.io.IOException;
+import java.io.InputStream;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.Set;
@@ -23,6 +25,7 @@ import rosinbook.notebook.Reference;
 final class Requests {
     private static final Pattern ETAG = Pattern.compile("\"r([1-9]\\d{0,8})\"");
 
+    private static final long MOST_READ_AWAY = 32L << 20;
     private static final String NOT_JSON = "This is not JSON that can be read";
 
     private Requests() {}
@@ -122,13 +125,24 @@ final class Requests {
     /** Counted while reading: a length that was announced may be wrong, or absent. */
     private static byte[] bytes(Context exchange) {
         try {
-            byte[] bytes = exchange.bodyInputStream().readNBytes(ContentJson.MAX_BYTES + 1);
+            InputStream body = exchange.bodyInputStream();
+            byte[] bytes = body.readNBytes(ContentJson.MAX_BYTES + 1);
             if (bytes.length > ContentJson.MAX_BYTES) {
+                readAway(body);
                 throw new ContentTooLargeResponse();
             }
             return bytes;
         } catch (IOException cutShort) {
             throw new Problem(400, "not-json", NOT_JSON, "It ended too early; send it again.");
+        }
+    }
+
+    /** Who is still sending when the connection closes never reads the answer (RFC 9112, section 9.6). */
+    private static void readAway(InputStream body) throws IOException {
+        try {
+            body.skipNBytes(MOST_READ_AWAY);
+        } catch (EOFException ended) {
+            // all of it is read
         }
     }
 

@@ -109,7 +109,7 @@ class ProblemsTest {
     void what_is_too_large_is_413_with_or_without_a_length() {
         String large = "{\"content\":{\"title\":\"One\",\"notes\":\"" + "x".repeat(ContentJson.MAX_BYTES) + "\"}}";
         api.post("/api/pieces", large).problem(413, "too-large");
-        byte[] larger = "x".repeat(6_000_000).getBytes(StandardCharsets.UTF_8);
+        byte[] larger = "x".repeat(20_000_000).getBytes(StandardCharsets.UTF_8);
         for (var body : List.of(
                 BodyPublishers.ofByteArray(larger),
                 BodyPublishers.ofInputStream(() -> new ByteArrayInputStream(larger)))) {
