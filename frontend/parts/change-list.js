@@ -48,7 +48,7 @@ function grouped(changes) {
  */
 export function changeWords(change, where = change.where) {
   const place = where.length ? el('span', { class: 'what' }, where.join(', ')) : null;
-  return [place, el('span', { class: `alteration ${change.change}` }, alteration(change))].filter(Boolean);
+  return [place, el('span', { class: 'alteration' }, alteration(change))].filter(Boolean);
 }
 
 function alteration({ change, was, now, difference, unit }) {

@@ -39,14 +39,14 @@ export function HistoryList(element, { kind, id, current, onRestored = () => loc
       el('p', { class: 'when' }, el('strong', {}, revision), ' ', moment(savedAt), savedBy ? `, ${savedBy}` : ''),
       reason ? el('p', { class: 'reason' }, reason) : null,
       el('p', { class: 'ways' },
-        revision > 1 ? el('a', { href: compareAddress(kind, id, revision - 1, revision) }, 'what it changed') : 'the first',
-        isCurrent ? null : el('a', { href: compareAddress(kind, id, revision, current) }, 'against now'),
-        isCurrent ? null : el('a', { href: sheetAddress(kind, id, revision) }, 'look'),
+        revision > 1 ? el('a', { href: compareAddress(kind, id, revision - 1, revision) }, 'changes') : 'the first',
+        isCurrent ? null : el('a', { href: compareAddress(kind, id, revision, current), title: 'what has changed since' }, 'since'),
+        isCurrent ? null : el('a', { href: sheetAddress(kind, id, revision) }, 'read'),
         isCurrent ? null : backButton(revision)));
   }
 
   function backButton(revision) {
-    const button = el('button', { type: 'button', class: 'quiet' }, 'go back to this');
+    const button = el('button', { type: 'button', class: 'quiet' }, 'go back');
     button.addEventListener('blur', () => sure(false));
     button.addEventListener('click', async () => {
       if (!button.dataset.sure) {
@@ -64,7 +64,7 @@ export function HistoryList(element, { kind, id, current, onRestored = () => loc
 
     function sure(yes) {
       button.dataset.sure = yes ? 'yes' : '';
-      button.textContent = yes ? `save ${revision} again as ${current + 1}?` : 'go back to this';
+      button.textContent = yes ? `save ${revision} again as ${current + 1}?` : 'go back';
     }
   }
 }

@@ -1,7 +1,7 @@
 /**
  * page-head.js: the name of the page over the strings that run across the paper.
  *
- *   PageHead(leaf, { kicker: 'Rig', title: 'Stage violin', lead: '…', doors: [el('a', …)] })   // appends to leaf
+ *   PageHead(leaf, { kicker: 'Rig', title: 'Stage violin', lead: '…', doors: [el('a', …)] })   // stands above leaf and margin
  *
  * `title` may be an element, such as an editable value.
  */
@@ -23,7 +23,8 @@ export function PageHead(leaf, { kicker, title, lead, doors = [] }) {
     el('div', { class: 'strings', 'aria-hidden': 'true' }));
   above.hidden = !kicker;
   below.hidden = !lead;
-  leaf.append(element);
+  // Across leaf and margin: strings do not end in the middle of the paper.
+  (leaf.closest('.sheet') ?? leaf).prepend(element);
   return {
     element,
     show(next) {
