@@ -28,7 +28,7 @@ function drawEmpty({ leaf, say }) {
   leaf.append(
     el('p', { class: 'opening' }, 'Write down how your strings are set and what each piece sounds like, and before every set you will know what has changed since the last.'),
     el('div', { class: 'buttons two-doors' },
-      el('a', { class: 'button inked', href: '/new/instruments' }, 'Start my own'),
+      el('a', { class: 'button inked', href: '/new/instruments?path=start' }, 'Start my own'),
       example),
     el('p', { class: 'pencil small' }, 'The example is a season of a player who does not exist; everything in it can be tried.'));
 

@@ -7,6 +7,7 @@
  */
 import { el, fill } from '../dom.js';
 import { counted } from '../words-rules.js';
+import { viaWords } from './adapter-rules.js';
 import { roleWords } from './connector-rules.js';
 
 /** @param {HTMLElement} element @param {{ adapter?: any, instrument: any, synth: any }} state */
@@ -17,29 +18,25 @@ export function AdapterSummary(element, { adapter, instrument, synth }) {
 
   function show(next) {
     const routes = Object.values(next?.routes ?? {});
+    const isOpen = element.querySelector('details')?.open;
     fill(element,
       el('h2', {}, 'Adapter'),
       routes.length === 0
-        ? el('p', { class: 'pencil' }, 'No wiring is written down: a ready-made cable, or not yet. ', el('a', { href: '/wiring' }, 'To the wiring bench'))
-        : el('details', {},
+        ? el('p', { class: 'pencil' }, 'No wiring is written down: a ready-made cable, or not yet.')
+        : el('details', { open: isOpen },
           el('summary', {}, counted(routes.length, 'route')),
           el('div', { class: 'wide', tabindex: 0, role: 'region', 'aria-label': 'Routes of the adapter' }, el('table', {},
-            el('thead', {}, el('tr', {}, ['From', 'Through', 'To'].map((word) => el('th', { scope: 'col' }, word)))),
+            el('thead', {}, el('tr', {}, ['Instrument pin', 'Through', 'Synth pin'].map((word) => el('th', { scope: 'col' }, word)))),
             el('tbody', {}, routes.map((route) => el('tr', {},
-              el('td', {}, pin(instrument.connector, route.from)),
-              el('td', {}, through(route)),
-              el('td', {}, pin(synth.connector, route.to)))))))));
+              el('td', {}, pin(instrument.connector, route.instrumentPin)),
+              el('td', {}, viaWords(route.via)),
+              el('td', {}, pin(synth.connector, route.synthPin)))))))),
+      el('p', {}, el('a', { href: '/wiring' }, 'To the wiring bench')));
   }
 }
 
-function pin(connector, number) {
-  if (number === undefined || number === null) return '–';
-  const words = typeof number === 'object' ? Object.values(number).join(' ') : String(number);
-  const role = connector?.pins?.[words]?.role;
-  return role ? [words, ' ', el('span', { class: 'pencil' }, roleWords(role))] : words;
-}
-
-function through(route) {
-  const via = route.via ?? route.through ?? route.kind ?? route.type;
-  return typeof via === 'object' && via !== null ? via.kind ?? via.type ?? 'straight' : via ?? 'straight';
+function pin(connector, label) {
+  if (label === undefined) return '–';
+  const role = connector?.pins?.[label]?.role;
+  return role ? [label, ' ', el('span', { class: 'pencil' }, roleWords(role))] : label;
 }

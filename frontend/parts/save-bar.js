@@ -32,7 +32,11 @@ export function SaveBar(leaf, keeping, { saveWord = 'Save', askWhy = false, onSa
   });
   button.addEventListener('click', press);
   undo.addEventListener('click', () => {
-    if (undo.dataset.sure) keeping.discard();
+    if (undo.dataset.sure) {
+      keeping.discard();
+      // A sheet that was never saved has nothing to go back to but a fresh page.
+      if (keeping.baseRevision === 0) location.reload();
+    }
     undo.dataset.sure = undo.dataset.sure ? '' : 'yes';
     update();
   });
@@ -68,7 +72,7 @@ export function SaveBar(leaf, keeping, { saveWord = 'Save', askWhy = false, onSa
     element.dataset.state = state;
     if (document.activeElement !== why) why.value = keeping.reason;
     why.hidden = !askWhy || !keeping.isDirty || keeping.baseRevision === 0;
-    undo.hidden = !keeping.isDirty || keeping.baseRevision === 0 || state === 'sending';
+    undo.hidden = !keeping.isDirty || state === 'clean' || state === 'sending';
     undo.textContent = undo.dataset.sure ? 'Really throw away?' : 'Throw away';
     button.disabled = state === 'sending' || Boolean(missing) || (!keeping.isDirty && state !== 'conflict');
     button.textContent = { conflict: 'Choose', away: 'Try now', sending: 'Saving …' }[state] ?? saveWord;

@@ -40,5 +40,5 @@ export function StringBoard(element, { label }) {
 
 /** How thick a string is drawn. @param {number} number 1 = highest */
 export function gauge(number) {
-  return 0.75 + 0.45 * number;
+  return 0.5 + 0.5 * number;
 }
