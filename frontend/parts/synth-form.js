@@ -16,6 +16,8 @@ import { VocabularyEditor } from './vocabulary-editor.js';
 export function SynthForm(leaf, { keeping, shapes }) {
   const { content } = keeping;
   const needed = (value) => (value === null ? 'A number is needed.' : null);
+  const basics = el('div', { class: 'basics' });
+  leaf.append(basics);
   const shows = [drawScale(), drawMemory()];
   const vocabulary = VocabularyEditor(Fold(leaf, { title: 'What can be set', note: parameterCount(content.vocabulary) }), { keeping });
   const pins = Object.keys(content.connector?.pins ?? {}).length;
@@ -42,7 +44,7 @@ export function SynthForm(leaf, { keeping, shapes }) {
 
   function drawScale() {
     const section = el('section', {}, el('h2', {}, 'Sensitivity'));
-    leaf.append(section);
+    basics.append(section);
     const fact = facts(section);
     const scale = (field, label, more = {}) => fact({ label, kind: 'number', ...more },
       (next) => next.sensitivityScale[field] ?? null,
@@ -60,7 +62,7 @@ export function SynthForm(leaf, { keeping, shapes }) {
 
   function drawMemory() {
     const section = el('section', { class: 'memory' }, el('h2', {}, 'Memory slots'));
-    leaf.append(section);
+    basics.append(section);
     const fact = facts(section);
     const slot = (field, state) => fact(state, (next) => next.memorySlots?.[field] ?? (field === 'prefix' ? '' : null), (next, value) => {
       const slots = { prefix: '', first: 1, last: 99, ...next.memorySlots, [field]: value ?? undefined };
