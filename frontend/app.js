@@ -16,8 +16,9 @@ import { placeOf } from './places-rules.js';
 const main = document.getElementById('page');
 const place = placeOf(location);
 Masthead(document.getElementById('masthead'), { room: place?.room });
-Colophon(document.getElementById('colophon'), { showing: place });
+const colophon = Colophon(document.getElementById('colophon'));
 await open();
+await colophon.look();
 
 async function open() {
   const leaf = el('div', { class: 'leaf' });

@@ -8,6 +8,7 @@ import { draftKey, isDraftKey, readDraft } from './drafts-rules.js';
 export function keepDraft(draft) {
   try {
     localStorage.setItem(draftKey(draft.kind, draft.id), JSON.stringify(draft));
+    tell();
     return true;
   } catch {
     return false;
@@ -32,9 +33,19 @@ export function findNewDraft(kind) {
 export function dropDraft(kind, id) {
   try {
     localStorage.removeItem(draftKey(kind, id));
+    tell();
   } catch {
     // A store that is switched off has nothing to drop.
   }
+}
+
+/** Hears of every draft that is kept or dropped on this page. @param {() => void} listener */
+export function onDraftsChange(listener) {
+  document.addEventListener('changeDrafts', listener);
+}
+
+function tell() {
+  document.dispatchEvent(new Event('changeDrafts'));
 }
 
 /** Everything on this device that the notebook does not have, newest first. */

@@ -14,6 +14,9 @@ import { pauseMillis, withChoices } from './save-rules.js';
 
 /** @typedef {import('./api.js').Envelope} Envelope */
 
+/** Ids of the sheets that this page has open: their drafts are the page's own business. @type {Set<string>} */
+export const openHere = new Set();
+
 /**
  * One sheet with whatever this device still holds of it. When the server is away and there is a draft, the draft opens.
  *
@@ -21,6 +24,7 @@ import { pauseMillis, withChoices } from './save-rules.js';
  * @param {string} id
  */
 export async function openSheet(kind, id) {
+  openHere.add(id);
   const draft = findDraft(kind, id);
   try {
     return new Keeping(kind, id, await readSheet(kind, id), draft);
@@ -43,6 +47,7 @@ export function newSheet(kind, content) {
   const unfinished = findNewDraft(kind);
   const keeping = new Keeping(kind, unfinished?.id ?? crypto.randomUUID(), null, unfinished);
   if (!unfinished) keeping.content = content;
+  openHere.add(keeping.id);
   return keeping;
 }
 

@@ -16,7 +16,7 @@ export const TYPES = [
  * @param {Record<string, any>} taken
  */
 export function keyFor(label, taken) {
-  const plain = label.normalize('NFKD').toLowerCase().replace(/[^a-z0-9]+/g, '-').replace(/^-+|-+$/g, '').slice(0, 40) || 'part';
+  const plain = label.normalize('NFKD').replace(/\p{M}/gu, '').toLowerCase().replace(/[^a-z0-9]+/g, '-').replace(/^-+|-+$/g, '').slice(0, 40) || 'part';
   let key = plain;
   for (let count = 2; Object.hasOwn(taken, key); count++) key = `${plain}-${count}`;
   return key;

@@ -3,9 +3,9 @@
  * At phone width the string lies at the bottom, under the thumb. Also the last lines of every page (Colophon).
  */
 import { el, fill } from '../dom.js';
-import { playerName, rememberPlayerName } from '../drafts.js';
+import { onDraftsChange, playerName, rememberPlayerName } from '../drafts.js';
 import { FURTHER_ROOMS, KIND_WORDS, ROOMS, sheetAddress } from '../places-rules.js';
-import { resendWaiting } from '../resend.js';
+import { resendWaiting, waitingDrafts } from '../resend.js';
 import { counted } from '../words-rules.js';
 import { FindDialog } from './find-dialog.js';
 import { say } from './status-line.js';
@@ -40,8 +40,11 @@ function roomLink([name, href, word], room) {
   return el('a', { href, 'aria-current': name === room ? 'page' : null }, word);
 }
 
-/** @param {HTMLElement} element @param {{ showing: import('../places-rules.js').Place | null }} state */
-export function Colophon(element, { showing }) {
+/**
+ * @param {HTMLElement} element
+ * @returns {{ look: () => Promise<void> }} look: after the page is drawn, sends what waits and shows what remains
+ */
+export function Colophon(element) {
   const waiting = el('div', { class: 'waiting' });
   const name = el('input', {
     value: playerName(), maxlength: 100, autocomplete: 'given-name', id: 'player-name', placeholder: 'nobody yet',
@@ -50,20 +53,31 @@ export function Colophon(element, { showing }) {
   fill(element,
     waiting,
     el('p', { class: 'signed' }, el('label', { for: 'player-name' }, 'What you save is signed by '), name));
-  const isElsewhere = (draft) => draft.id !== showing?.params.id && !(draft.baseRevision === 0 && location.pathname.startsWith('/new/'));
-  look();
-  addEventListener('online', look);
+  return { look };
 
   async function look() {
-    const result = await resendWaiting(isElsewhere);
-    if (result.sent) say(`${counted(result.sent, 'sheet')} that waited on this device ${result.sent === 1 ? 'is' : 'are'} in the notebook now.`);
-    fill(waiting, result.waiting.length === 0 ? null : [
+    update();
+    onDraftsChange(update);
+    addEventListener('online', send);
+    await send();
+  }
+
+  async function send() {
+    const sent = await resendWaiting();
+    if (sent) say(`${counted(sent, 'sheet')} that waited on this device ${sent === 1 ? 'is' : 'are'} in the notebook now.`);
+    update();
+  }
+
+  function update() {
+    const drafts = waitingDrafts();
+    fill(waiting, drafts.length === 0 ? null : [
       el('p', {}, 'Only on this device so far:'),
-      el('ul', {}, result.waiting.map((draft) => el('li', {}, el('a', { href: addressOf(draft) }, draft.content.title || `a ${KIND_WORDS[draft.kind] ?? 'sheet'} without a name`)))),
+      el('ul', {}, drafts.map((draft) => el('li', {}, el('a', { href: addressOf(draft) }, draft.content.title || `a ${KIND_WORDS[draft.kind] ?? 'sheet'} without a name`)))),
     ]);
   }
 }
 
 function addressOf(draft) {
+  if (draft.kind === 'log') return '/log';
   return draft.baseRevision === 0 ? `/new/${draft.kind}` : sheetAddress(draft.kind, draft.id);
 }

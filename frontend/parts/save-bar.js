@@ -61,6 +61,12 @@ export function SaveBar(leaf, keeping, { saveWord = 'Save', askWhy = false, onSa
     else if (keeping.isDirty && !ready()) finished(await keeping.save());
   }
 
+  // Written only when it differs, so that a screen reader hears it once.
+  function say(next, isTrouble) {
+    words.classList.toggle('unsafe', isTrouble);
+    if (words.textContent !== next) words.textContent = next;
+  }
+
   function finished(envelope) {
     if (envelope) onSaved(envelope);
     else if (keeping.state === 'conflict') dialog.open(keeping.problem.body.conflicts);
@@ -76,7 +82,7 @@ export function SaveBar(leaf, keeping, { saveWord = 'Save', askWhy = false, onSa
     undo.textContent = undo.dataset.sure ? 'Really throw away?' : 'Throw away';
     button.disabled = state === 'sending' || Boolean(missing) || (!keeping.isDirty && state !== 'conflict');
     button.textContent = { conflict: 'Choose', away: 'Try now', sending: 'Saving …' }[state] ?? saveWord;
-    fill(words, sentence(keeping, missing));
+    say(sentence(keeping, missing), state === 'refused');
     fill(more);
     if (state === 'merged' && keeping.mergedWith.length) {
       const list = el('div');
@@ -98,7 +104,7 @@ function sentence(keeping, missing) {
     case 'away':
       return `The notebook is out of reach. ${kept} It is sent as soon as the notebook answers.`;
     case 'refused':
-      return el('span', { class: 'unsafe' }, `Not saved: ${keeping.problem.message}`, keeping.problem.pointer ? ` (${keeping.problem.pointer.slice(1).replaceAll('/', ' › ')})` : '', ` ${kept}`);
+      return `Not saved: ${keeping.problem.message}${placeWords(keeping.problem.pointer)} ${kept}`;
     case 'conflict':
       return `Somebody else has changed the same place meanwhile. Nothing is lost: choose which to keep. ${kept}`;
     case 'draft':
@@ -108,4 +114,8 @@ function sentence(keeping, missing) {
       if (missing) return missing;
       return keeping.envelope ? `Revision ${keeping.envelope.revision}, ${moment(keeping.envelope.savedAt)}${keeping.envelope.savedBy ? `, ${keeping.envelope.savedBy}` : ''}` : 'Not saved yet.';
   }
+}
+
+function placeWords(pointer) {
+  return pointer ? ` (${pointer.slice(1).replaceAll('/', ' › ')})` : '';
 }
