@@ -7,12 +7,13 @@ import { PageHead } from '../parts/page-head.js';
 import { SaveBar } from '../parts/save-bar.js';
 import { sheetAddress } from '../places-rules.js';
 import { newSheet } from '../save.js';
-import { bySong } from './pieces-rules.js';
 import { ontoStart } from './new-recipe-rules.js';
+import { bySong } from './pieces-rules.js';
+import { byPiece } from './recipes-rules.js';
 
 export async function show(page, { query }) {
   const [pieces, recipes, synths] = await Promise.all([allSheets('pieces'), allSheets('recipes'), allSheets('synths')]);
-  const starts = recipes.filter(({ content }) => !content.piece);
+  const starts = byPiece(recipes).startingPoints;
   const isStart = query.get('kind') === 'start';
   const word = isStart ? 'New starting point' : 'New recipe';
   page.title(word);

@@ -52,7 +52,7 @@ export async function show(page, { query }) {
     const facts = [content.composer, by === 'song' ? (content.styles ?? []).join(', ') : '', content.key, content.tempoBpm ? `${number(content.tempoBpm)} bpm` : ''];
     return el('li', {}, el('a', { class: 'line', href: sheetAddress('pieces', id) },
       el('span', { class: 'name' }, title),
-      el('span', { class: 'aside' }, extras.lastPlayed ? `last played ${shortDay(extras.lastPlayed)}` : 'not played yet'),
+      el('span', { class: 'aside' }, extras.lastPlayed ? [el('span', { class: 'wide-only' }, 'last played '), shortDay(extras.lastPlayed)] : 'not played yet'),
       el('span', { class: 'about pencil' }, facts.filter(Boolean).join(' · ')),
       el('span', { class: 'aside' }, extras.recipes ? counted(extras.recipes, 'recipe') : 'no recipe')));
   }
