@@ -31,6 +31,6 @@ export async function show(page) {
         el('span', { class: 'name' }, set.title),
         el('span', { class: 'aside' }, dayFrom(date, today)),
         el('span', { class: 'about pencil' }, [longDay(date), place, counted(Object.keys(items).length, 'piece'), state === 'planned' && date < today ? 'not marked as played' : ''].filter(Boolean).join(' · '))),
-      before ? el('a', { class: 'against', href: setlistComparisonAddress({ id: before.id }, { id: set.id }) }, `against ${before.title}`) : null);
+      before ? el('a', { class: 'against', href: setlistComparisonAddress({ id: before.id }, { id: set.id }) }, `what changed since ${before.title}`) : null);
   }
 }
