@@ -50,7 +50,7 @@ export async function show(page) {
       try {
         await remove(`/api/shares/${encodeURIComponent(share.id)}`);
         await draw();
-        page.say(`The link for ${share.name} opens nothing any more.`);
+        page.say(`“${share.name}” opens nothing any more.`);
       } catch (failure) {
         button.disabled = false;
         trouble.textContent = failure.message;

@@ -1,5 +1,5 @@
 /**
- * sound-editor.js: a sound as one reads it through: straight sound, voices, the chain of effects in order, slot, notes.
+ * sound-editor.js: a sound as one reads it through: slot and notes, straight sound, voices, the chain of effects in order.
  *
  *   const editor = SoundEditor(element, sound);
  *   editor.update();                            // after the settings changed
@@ -33,18 +33,18 @@ import { SoundLayer } from './sound-layer.js';
 /** @param {HTMLElement} element @param {any} sound */
 export function SoundEditor(element, sound) {
   element.classList.add('sound-editor');
+  const rest = Rest(section());
   const straight = StraightSound(section('Straight sound'));
   const voices = Layers(section('Voices'), 'voices');
   const effects = Layers(section('Effects, in order'), 'effects');
-  const rest = Rest(section('Slot and notes'));
   return {
     update() {
-      for (const each of [straight, voices, effects, rest]) each.update();
+      for (const each of [rest, straight, voices, effects]) each.update();
     },
   };
 
   function section(title) {
-    const place = el('section', {}, el('h2', {}, title));
+    const place = el('section', {}, title ? el('h2', {}, title) : null);
     element.append(place);
     return place;
   }

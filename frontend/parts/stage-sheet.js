@@ -10,7 +10,7 @@ import { longDay } from '../words-rules.js';
 export function StageSheet(element, { set, lines }) {
   element.classList.add('stage-sheet', 'only-print');
   fill(element,
-    el('h1', {}, set.title),
+    el('p', { class: 'title' }, set.title),
     el('p', { class: 'when' }, [longDay(set.date), set.place].filter(Boolean).join(', ')),
     el('ol', {}, lines.map((line) => el('li', {},
       line.newRig ? el('p', { class: 'rig' }, `Rig: ${line.newRig}`) : null,
