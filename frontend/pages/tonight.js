@@ -66,7 +66,7 @@ function drawSet({ leaf }, { next, previous, comparison }, pieces, recipes) {
     leaf.append(el('a', { class: 'since', href: setlistComparisonAddress({ id: previous.id }, { id: next.id }) },
       el('span', { class: 'pencil' }, `Since ${previous.title}, ${shortDay(previous.content.date)}`),
       el('span', { class: 'summary' }, comparison.summary || 'Nothing has changed'),
-      el('span', { class: 'go' }, 'See every change', el('span', { 'aria-hidden': 'true' }, ' →'))));
+      el('span', { class: 'go no-print' }, 'See every change', el('span', { 'aria-hidden': 'true' }, '→'))));
   }
   leaf.append(el('ol', { class: 'programme ruled', 'aria-label': 'The pieces in order' },
     linesOf(set, comparison).map((line, index) => el('li', {}, el('a', { class: 'line', href: line.recipeId ? sheetAddress('recipes', line.recipeId) : sheetAddress('pieces', line.pieceId) },
