@@ -20,7 +20,8 @@ import rosinbook.store.DatabaseUnavailable;
             CompareCommand.class,
             ExportCommand.class,
             ImportCommand.class,
-            VerifyCommand.class
+            VerifyCommand.class,
+            PassphraseCommand.class
         })
 public final class Main {
     private Main() {}
