@@ -55,6 +55,11 @@ export function post(path, body = {}) {
   return ask('POST', path, { body });
 }
 
+/** A file as it is. @param {string} path @param {Blob} file @param {string} type */
+export function postFile(path, file, type) {
+  return ask('POST', path, { file, headers: { 'Content-Type': type } });
+}
+
 /** @param {string} path */
 export function remove(path) {
   return ask('DELETE', path, {});
@@ -114,15 +119,15 @@ function address(path, query = {}) {
   return given.length ? `${path}?${new URLSearchParams(given.map(([key, value]) => [key, String(value)]))}` : path;
 }
 
-async function ask(method, path, { body, headers = {}, signal }) {
-  const patience = AbortSignal.timeout(PATIENCE_MILLIS);
+async function ask(method, path, { body, file, headers = {}, signal }) {
+  const patience = AbortSignal.timeout(file ? 10 * PATIENCE_MILLIS : PATIENCE_MILLIS);
   let response;
   let text;
   try {
     response = await fetch(path, {
       method,
       headers: { Accept: 'application/json', ...(body === undefined ? {} : { 'Content-Type': 'application/json' }), ...headers },
-      body: body === undefined ? undefined : JSON.stringify(body),
+      body: file ?? (body === undefined ? undefined : JSON.stringify(body)),
       signal: signal ? AbortSignal.any([signal, patience]) : patience,
       credentials: 'same-origin',
       cache: 'no-cache',

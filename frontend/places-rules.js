@@ -28,10 +28,6 @@ const PLACES = [
   ['/log', 'log', 'log'],
   ['/shares', 'shares', 'shares'],
   ['/compare/:kind/:id', 'compare', 'compare'],
-  ['/wiring', 'wiring', 'wiring'],
-  ['/levels', 'levels', 'levels'],
-  ['/takes', 'takes', 'takes'],
-  ['/takes/:id', 'takes', 'takes'],
   ['/stage/:setlistId', 'stage', 'setlists'],
   ['/new/log', 'log-rehearsal', 'log'],
   ['/new/instruments', 'new-instrument', 'rigs'],
@@ -54,9 +50,6 @@ export const ROOMS = [
 
 /** Rooms that are visited less often. */
 export const FURTHER_ROOMS = [
-  ['wiring', '/wiring', 'Wiring bench'],
-  ['levels', '/levels', 'Level bench'],
-  ['takes', '/takes', 'Take bench'],
   ['shares', '/shares', 'Shares'],
 ];
 

@@ -62,6 +62,12 @@ export function counted(count, one, many = `${one}s`) {
   return `${count} ${count === 1 ? one : many}`;
 }
 
+/** With a capital letter and a full stop. @param {string} words */
+export function asSentence(words) {
+  const whole = words.charAt(0).toUpperCase() + words.slice(1);
+  return /[.!?…]$/.test(whole) ? whole : `${whole}.`;
+}
+
 /** "E, A and D". @param {string[]} words */
 export function listed(words) {
   return words.length < 2 ? words.join('') : `${words.slice(0, -1).join(', ')} and ${words.at(-1)}`;

@@ -3,6 +3,7 @@ import { get, readSheet } from '../api.js';
 import { el, fill } from '../dom.js';
 import { ChangeList } from '../parts/change-list.js';
 import { Editable, Fact } from '../parts/editable.js';
+import { GearNews } from '../parts/gear-news.js';
 import { HistoryList } from '../parts/history-list.js';
 import { OldRevision } from '../parts/old-revision.js';
 import { PageHead } from '../parts/page-head.js';
@@ -26,12 +27,14 @@ export async function show(page, { params: { id }, query }) {
   page.twoColumns();
   const [instrument, synth] = await gear(keeping.content);
   drawHead();
+  const news = GearNews(section(page.leaf), { keeping, newest: await newestGear(keeping.content) });
   const strings = RigStrings(section(page.leaf), { keeping, instrument: instrument.content, synth: synth.content });
   drawCourse();
   drawFacts();
   const adapter = AdapterSummary(section(page.leaf), { adapter: keeping.content.adapter, instrument: instrument.content, synth: synth.content });
   SaveBar(page.leaf, keeping, { askWhy: true, onSaved: refresh });
   keeping.onChange(() => {
+    news.update();
     strings.update();
     adapter.show(keeping.content.adapter);
   });
@@ -40,7 +43,7 @@ export async function show(page, { params: { id }, query }) {
   function drawHead() {
     page.title(keeping.content.title);
     const title = el('span');
-    Editable(title, { label: 'Name', value: keeping.content.title, empty: 'without a name', onEdit: (value) => keeping.change((content) => { content.title = value; }) });
+    Editable(title, { label: 'Name', isHeading: true, value: keeping.content.title, empty: 'without a name', onEdit: (value) => keeping.change((content) => { content.title = value; }) });
     PageHead(page.leaf, {
       kicker: 'Rig',
       title,
@@ -78,6 +81,7 @@ export async function show(page, { params: { id }, query }) {
   }
 
   function drawMargin() {
+    page.margin.classList.add('no-print');
     const history = el('div');
     const users = el('div');
     fill(page.margin, el('h2', {}, 'History'), history, el('h2', {}, 'Where it is used'), users);
@@ -86,7 +90,9 @@ export async function show(page, { params: { id }, query }) {
     UsedBy(users, { kind: 'rigs', id });
   }
 
-  function refresh() {
+  function refresh(envelope) {
+    const tookNewer = envelope.content.instrument.revision !== instrument.revision || envelope.content.synth.revision !== synth.revision;
+    if (tookNewer) location.reload();
     page.title(keeping.content.title);
     drawMargin();
   }
@@ -108,6 +114,11 @@ async function showOld(page, envelope, newest) {
 
 function gear({ instrument, synth }) {
   return Promise.all([readSheet('instruments', instrument.id, instrument.revision), readSheet('synths', synth.id, synth.revision)]);
+}
+
+async function newestGear({ instrument, synth }) {
+  const [newestInstrument, newestSynth] = await Promise.all([readSheet('instruments', instrument.id), readSheet('synths', synth.id)]);
+  return { instrument: newestInstrument, synth: newestSynth };
 }
 
 function section(leaf) {

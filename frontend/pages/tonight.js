@@ -11,13 +11,13 @@ import { linesOf, sensitivityChange } from './tonight-rules.js';
 
 export async function show(page) {
   page.title('Tonight');
-  const tonight = await get('/api/tonight');
+  const [tonight, pieces, recipes] = await Promise.all([get('/api/tonight'), titles('pieces'), titles('recipes')]);
   if (tonight.empty) {
     drawEmpty(page);
     return;
   }
   page.twoColumns();
-  if (tonight.next) await drawSet(page, tonight);
+  if (tonight.next) drawSet(page, tonight, pieces, recipes);
   else drawNoSet(page);
   await drawMargin(page.margin, tonight);
 }
@@ -53,10 +53,9 @@ function drawNoSet({ leaf }) {
     el('div', { class: 'buttons' }, el('a', { class: 'button', href: '/new/setlists' }, 'Write a set')));
 }
 
-async function drawSet({ leaf }, { next, previous, comparison }) {
+function drawSet({ leaf }, { next, previous, comparison }, pieces, recipes) {
   const set = next.content;
   const today = localDay(new Date());
-  const [pieces, recipes] = await Promise.all([titles('pieces'), titles('recipes')]);
   PageHead(leaf, {
     kicker: when(set.date, today),
     title: el('a', { class: 'plain', href: sheetAddress('setlists', next.id) }, next.title),
@@ -67,7 +66,7 @@ async function drawSet({ leaf }, { next, previous, comparison }) {
     leaf.append(el('a', { class: 'since', href: setlistComparisonAddress({ id: previous.id }, { id: next.id }) },
       el('span', { class: 'pencil' }, `Since ${previous.title}, ${shortDay(previous.content.date)}`),
       el('span', { class: 'summary' }, comparison.summary || 'Nothing has changed'),
-      el('span', { class: 'go' }, 'See every change', el('span', { 'aria-hidden': 'true' }, ' →'))));
+      el('span', { class: 'go no-print' }, 'See every change', el('span', { 'aria-hidden': 'true' }, '→'))));
   }
   leaf.append(el('ol', { class: 'programme ruled', 'aria-label': 'The pieces in order' },
     linesOf(set, comparison).map((line, index) => el('li', {}, el('a', { class: 'line', href: line.recipeId ? sheetAddress('recipes', line.recipeId) : sheetAddress('pieces', line.pieceId) },

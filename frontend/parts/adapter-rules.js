@@ -23,6 +23,16 @@ export function viaWords(via) {
   }
 }
 
+/** An adapter's routes by instrument pin, then by synth pin; what touches only the synth comes last. @param {any} [adapter] */
+export function routesInOrder(adapter) {
+  const place = (label) => (label === undefined ? Infinity : Number(label));
+  const apart = (one, other) => {
+    const [first, second] = [place(one), place(other)];
+    return first === second || Number.isNaN(first - second) ? String(one).localeCompare(String(other)) : first - second;
+  };
+  return Object.values(adapter?.routes ?? {}).sort((one, other) => apart(one.instrumentPin, other.instrumentPin) || apart(one.synthPin, other.synthPin));
+}
+
 /** "4.7 kΩ". @param {number} ohms */
 export function ohmsWords(ohms) {
   if (ohms >= 1e6) return `${number(ohms / 1e6)} MΩ`;

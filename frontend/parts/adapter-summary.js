@@ -1,13 +1,12 @@
 /**
- * adapter-summary.js: what an adapter joins, as a table that can be read and printed. Drawing and checking it is the
- * wiring bench's work.
+ * adapter-summary.js: what an adapter joins, as a table that can be read and printed.
  *
  *   const summary = AdapterSummary(element, { adapter, instrument, synth });   // contents; adapter may be undefined
  *   summary.show(nextAdapter);
  */
 import { el, fill } from '../dom.js';
 import { counted } from '../words-rules.js';
-import { viaWords } from './adapter-rules.js';
+import { routesInOrder, viaWords } from './adapter-rules.js';
 import { roleWords } from './connector-rules.js';
 
 /** @param {HTMLElement} element @param {{ adapter?: any, instrument: any, synth: any }} state */
@@ -17,7 +16,7 @@ export function AdapterSummary(element, { adapter, instrument, synth }) {
   return { show };
 
   function show(next) {
-    const routes = Object.values(next?.routes ?? {});
+    const routes = routesInOrder(next);
     const isOpen = element.querySelector('details')?.open;
     fill(element,
       el('h2', {}, 'Adapter'),
@@ -30,8 +29,7 @@ export function AdapterSummary(element, { adapter, instrument, synth }) {
             el('tbody', {}, routes.map((route) => el('tr', {},
               el('td', {}, pin(instrument.connector, route.instrumentPin)),
               el('td', {}, viaWords(route.via)),
-              el('td', {}, pin(synth.connector, route.synthPin)))))))),
-      el('p', {}, el('a', { href: '/wiring' }, 'To the wiring bench')));
+              el('td', {}, pin(synth.connector, route.synthPin)))))))));
   }
 }
 

@@ -14,7 +14,7 @@ import { Editable, Fact } from './editable.js';
 export function ControlLinesEditor(element, { keeping }) {
   const list = el('div');
   fill(element,
-    el('p', { class: 'pencil' }, 'Volume wheels, switches and “which instrument is this” are often read as a voltage. Write down what is known; the wiring bench works from it.'),
+    el('p', { class: 'pencil' }, 'Volume wheels, switches and “which instrument is this” are often read as a voltage. Write down what is known.'),
     list,
     AddByName({ label: 'A control line: volume, select, …', onAdd: (label) => edit((lines) => { lines[keyFor(label, lines)] = { label, minVolts: 0, maxVolts: 5, bands: [] }; }) }));
   update();

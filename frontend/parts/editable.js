@@ -30,6 +30,7 @@ import { longDay, number, parseNumber } from '../words-rules.js';
  * @property {string} [help] one line under the open field
  * @property {number} [maxLength]
  * @property {boolean} [readOnly]
+ * @property {boolean} [isHeading] the value is the heading itself: its label is not read out with it
  * @property {(value: any) => string | null} [check]
  * @property {(value: any) => void} onEdit
  */
@@ -64,7 +65,7 @@ export function Editable(element, state) {
     }
     value.classList.toggle('vacant', isEmpty);
     value.classList.toggle('long', state.kind === 'long');
-    fill(value, el('span', { class: 'unseen' }, `${state.label}: `), isEmpty ? state.empty ?? 'add' : written(state));
+    fill(value, state.isHeading ? null : el('span', { class: 'unseen' }, `${state.label}: `), isEmpty ? state.empty ?? 'add' : written(state));
     if (element.firstChild !== value || element.childNodes.length !== 1) fill(element, value);
   }
 

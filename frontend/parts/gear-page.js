@@ -35,6 +35,7 @@ export async function showGear(page, { kind, id, revision, draw, ready }) {
   drawMargin();
 
   function drawMargin() {
+    page.margin.classList.add('no-print');
     const history = el('div');
     const users = el('div');
     fill(page.margin, el('h2', {}, 'Where it is used'), users, el('h2', {}, 'History'), history);
@@ -61,7 +62,7 @@ export async function showGear(page, { kind, id, revision, draw, ready }) {
 /** The name of a sheet as an editable heading. @param {import('../save.js').Keeping} keeping @param {string} [empty] */
 export function editableTitle(keeping, empty = 'give it a name') {
   const place = el('span');
-  const title = Editable(place, { label: 'Name', value: keeping.content.title ?? '', empty, onEdit: (value) => keeping.change((content) => { content.title = value; }) });
+  const title = Editable(place, { label: 'Name', isHeading: true, value: keeping.content.title ?? '', empty, onEdit: (value) => keeping.change((content) => { content.title = value; }) });
   keeping.onChange(() => title.show({ value: keeping.content.title ?? '' }));
   return place;
 }

@@ -24,7 +24,7 @@ export function HistoryList(element, { kind, id, current, onRestored = () => loc
 
   async function load() {
     try {
-      const page = await get(`/api/${kind}/${encodeURIComponent(id)}/revisions`, { limit: 10, after });
+      const page = await get(`/api/${kind}/${encodeURIComponent(id)}/revisions`, { limit: 6, after });
       after = page.next;
       more.hidden = !after;
       list.append(...page.items.map(line));

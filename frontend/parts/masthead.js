@@ -7,6 +7,7 @@ import { onDraftsChange, playerName, rememberPlayerName } from '../drafts.js';
 import { FURTHER_ROOMS, KIND_WORDS, ROOMS, sheetAddress } from '../places-rules.js';
 import { resendWaiting, waitingDrafts } from '../resend.js';
 import { counted } from '../words-rules.js';
+import { ArchiveDialog } from './archive-dialog.js';
 import { FindDialog } from './find-dialog.js';
 import { say } from './status-line.js';
 
@@ -15,7 +16,9 @@ export function Masthead(element, { room }) {
   const find = FindDialog();
   const further = el('details', { class: 'further' },
     el('summary', { 'aria-label': 'More pages' }, 'More'),
-    el('ul', {}, FURTHER_ROOMS.map((entry) => el('li', {}, roomLink(entry, room)))));
+    el('ul', {},
+      FURTHER_ROOMS.map((entry) => el('li', {}, roomLink(entry, room))),
+      el('li', {}, el('button', { type: 'button', on: { click: () => ArchiveDialog().open() } }, 'Take along, bring in'))));
   further.classList.toggle('here', FURTHER_ROOMS.some(([name]) => name === room));
   addEventListener('click', (event) => {
     if (!further.contains(/** @type {Node} */ (event.target))) further.open = false;

@@ -6,7 +6,7 @@
  * Ctrl+S or ⌘S saves as well. A conflict opens the dialog in which the player chooses, place by place.
  */
 import { el, fill } from '../dom.js';
-import { moment } from '../words-rules.js';
+import { asSentence, moment } from '../words-rules.js';
 import { ChangeList } from './change-list.js';
 import { ConflictDialog } from './conflict-dialog.js';
 
@@ -105,7 +105,7 @@ function sentence(keeping, missing) {
     case 'away':
       return `The notebook is out of reach. ${kept} It is sent as soon as the notebook answers.`;
     case 'refused':
-      return `Not saved: ${keeping.problem.message}${placeWords(keeping.problem.pointer)} ${kept}`;
+      return `Not saved. ${asSentence(keeping.problem.message + placeWords(keeping.problem.pointer))} ${kept}`;
     case 'conflict':
       return `Somebody else has changed the same place meanwhile. Nothing is lost: choose which to keep. ${kept}`;
     case 'draft':

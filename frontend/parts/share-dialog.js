@@ -70,7 +70,7 @@ export function ShareDialog({ kind, id, revision, title }) {
     const said = el('output', { class: 'pencil' });
     const code = el('img', { class: 'code', alt: 'The same link as a code to point a camera at', width: 180, height: 180, src: `/api/shares/qr?url=${encodeURIComponent(share.url)}` });
     fill(dialog,
-      el('h2', { id: 'share-title' }, `The link: ${share.name}`),
+      el('h2', { id: 'share-title' }, `${share.name}: the link`),
       el('p', {}, 'It is shown this once. Copy it, or let them point a camera at it.'),
       link,
       el('div', { class: 'buttons' },

@@ -111,7 +111,7 @@ export function SoundEditor(element, sound) {
     return { update };
 
     function row(field, label, shape) {
-      const value = el('span');
+      const value = el('span', { class: `${field}-value` });
       const from = el('span', { class: 'origin' });
       list.append(el('dt', {}, label), el('dd', {}, value, ' ', from));
       const pointer = `/${escaped(field)}`;

@@ -55,7 +55,7 @@ export function SynthForm(leaf, { keeping, shapes }) {
       scale('max', 'to', { check: needed }),
       scale('step', 'Step', { check: (value) => (value !== null && value > 0 ? null : 'A step above 0 is needed.') }),
       scale('customaryStart', 'Players start at', { empty: 'not known' }),
-      scale('decibelsPerStep', 'One step is', { unit: 'dB', min: -20, max: 20, empty: 'not measured', help: 'the level bench can measure it' }),
+      scale('decibelsPerStep', 'One step is', { unit: 'dB', min: -20, max: 20, empty: 'not measured' }),
     ];
     return () => all.forEach((show) => show());
   }

@@ -7,7 +7,7 @@ import { get } from '../api.js';
 import { el, fill } from '../dom.js';
 import { KIND_WORDS, sheetAddress } from '../places-rules.js';
 
-const SHOWN = 12;
+const SHOWN = 6;
 
 /** @param {HTMLElement} element @param {{ kind: string, id: string, none?: string }} state */
 export async function UsedBy(element, { kind, id, none = 'Nothing names it yet.' }) {

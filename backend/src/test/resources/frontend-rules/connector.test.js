@@ -1,5 +1,5 @@
 import { ROLES, missingIn, newRole, nextPin, pinOrder, roleWords } from '/parts/connector-rules.js';
-import { ohmsWords, viaWords } from '/parts/adapter-rules.js';
+import { ohmsWords, routesInOrder, viaWords } from '/parts/adapter-rules.js';
 import { equal } from './expect.js';
 
 export const tests = {
@@ -34,6 +34,11 @@ export const tests = {
     equal(pinOrder({ 10: 0, 2: 0, shell: 0, 1: 0, gnd: 0 }), ['1', '2', '10', 'gnd', 'shell']);
     equal(nextPin({ 1: 0, 8: 0, shell: 0 }), '9');
     equal(nextPin({}), '1');
+  },
+  routes_are_listed_by_the_instruments_pins() {
+    const routes = { a: { synthPin: '12' }, b: { instrumentPin: '10', synthPin: '1' }, c: { instrumentPin: '2', synthPin: '3' }, d: { synthPin: '5' }, e: { instrumentPin: '2', synthPin: '1' } };
+    equal(routesInOrder({ routes }).map(({ instrumentPin = '', synthPin }) => `${instrumentPin}-${synthPin}`), ['2-1', '2-3', '10-1', '-5', '-12']);
+    equal(routesInOrder(undefined), []);
   },
   what_stands_between_two_pins_is_told_in_words() {
     equal(viaWords(undefined), 'straight');

@@ -44,6 +44,9 @@ export const tests = {
     write(content, '/__proto__/polluted', true);
     equal({}.polluted, undefined);
     equal(Object.hasOwn(content, '__proto__'), true);
+    const other = {};
+    write(other, '/__proto__', { polluted: true });
+    equal(other.polluted, undefined);
   },
   the_whole_document_is_not_written_by_pointer() {
     fails(() => write({}, '', 1), 'whole document');

@@ -1,4 +1,4 @@
-import { counted, dayFrom, listed, localDay, longDay, newKey, noteName, number, parseNumber, shortDay, signed } from '/words-rules.js';
+import { asSentence, counted, dayFrom, listed, localDay, longDay, newKey, noteName, number, parseNumber, shortDay, signed } from '/words-rules.js';
 import { equal } from './expect.js';
 
 export const tests = {
@@ -54,6 +54,10 @@ export const tests = {
     equal(listed([]), '');
     equal(listed(['E']), 'E');
     equal(listed(['E', 'A', 'D']), 'E, A and D');
+  },
+  a_sentence_ends() {
+    equal(asSentence('title is empty; give it a name'), 'Title is empty; give it a name.');
+    equal(asSentence('Really?'), 'Really?');
   },
   a_new_key_is_one_the_notebook_takes() {
     equal(/^[A-Za-z0-9][A-Za-z0-9_.-]{0,59}$/.test(newKey()), true);
