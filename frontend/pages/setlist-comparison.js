@@ -8,16 +8,17 @@ import { longDay, shortDay } from '../words-rules.js';
 import { otherRecipe, spotOf, told } from './setlist-comparison-rules.js';
 
 export async function show(page, { query }) {
-  const sets = await allSheets('setlists');
-  const was = spotOf(query.get('was')) ?? (sets[1] ? { id: sets[1].id } : null);
-  const now = spotOf(query.get('now')) ?? (sets[0] ? { id: sets[0].id } : null);
+  const reading = allSheets('setlists');
+  const newest = query.has('was') && query.has('now') ? [] : await reading;
+  const was = spotOf(query.get('was')) ?? (newest[1] ? { id: newest[1].id } : null);
+  const now = spotOf(query.get('now')) ?? (newest[0] ? { id: newest[0].id } : null);
   if (!was || !now) {
     PageHead(page.leaf, { title: 'Two sets' });
     page.leaf.append(el('p', {}, 'It takes two sets to compare, and they are not written yet.'), el('div', { class: 'buttons' }, el('a', { class: 'button inked', href: '/new/setlists' }, 'Write a set')));
     return;
   }
   let showsSame = query.get('all') === 'true';
-  const comparison = await get('/api/setlists/compare', { was: spot(was), now: spot(now), all: true });
+  const [comparison, sets] = await Promise.all([get('/api/setlists/compare', { was: spot(was), now: spot(now), all: true }), reading]);
   page.title(`${comparison.now.title} since ${comparison.was.title}`);
   PageHead(page.leaf, {
     kicker: 'What changed',

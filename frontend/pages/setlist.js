@@ -23,16 +23,14 @@ import { addPiece, lastTime, playingOrder } from './setlist-rules.js';
 import { stageLines } from './stage-rules.js';
 
 export async function show(page, { params: { id }, query }) {
-  const keeping = await openSheet('setlists', id);
+  const [keeping, around, sets] = await Promise.all([openSheet('setlists', id), readSurroundings(), allSheets('setlists')]);
   const old = Number(query.get('revision')) || 0;
-  const around = await readSurroundings();
   page.twoColumns();
   if (old && old !== keeping.envelope?.revision) {
     await showOld(page, await readSheet('setlists', id, old), keeping.envelope?.revision, around);
     return;
   }
   page.title(keeping.content.title);
-  const sets = await allSheets('setlists');
   const head = PageHead(page.leaf, { kicker: kicker(), title: editableTitle(keeping), doors: doors() });
   const sheet = el('section');
   drawFacts();
