@@ -31,7 +31,7 @@ export function SetItem(element, keeping, { key, pieces, recipes, rigs, readOnly
     readOnly ? null : Mover(title), position,
     el('div', { class: 'what' },
       el('div', { class: 'first' }, el('a', { class: 'name', href: sheetAddress('pieces', item().piece) }, title), el('span', { class: 'pencil facts-line' }, facts)),
-      el('div', { class: 'second' }, recipe, recipeLink, rig, note)),
+      el('div', { class: 'second' }, el('span', { class: 'sound' }, recipe, ' ', recipeLink), rig, note)),
     readOnly ? null : el('button', { type: 'button', class: 'quiet take-out no-print', 'aria-label': `Take out ${title}`, title: 'Take it out of the set', on: { click: () => keeping.change((content) => { delete content.items[key]; }) } }, '×'));
   const own = [...recipes.values()].filter(({ content }) => content.piece === item().piece);
   const recipeChoice = Editable(recipe, { label: `Recipe for ${title}`, kind: 'choice', readOnly, ...recipeState(), empty: 'no recipe',
