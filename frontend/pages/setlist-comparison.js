@@ -5,7 +5,7 @@ import { ChangeList, changeWords } from '../parts/change-list.js';
 import { PageHead } from '../parts/page-head.js';
 import { setlistComparisonAddress, sheetAddress } from '../places-rules.js';
 import { longDay, shortDay } from '../words-rules.js';
-import { otherRecipe, spotOf, told } from './setlist-comparison-rules.js';
+import { moveWords, otherRecipe, spotOf, told } from './setlist-comparison-rules.js';
 
 export async function show(page, { query }) {
   const reading = allSheets('setlists');
@@ -49,7 +49,10 @@ export async function show(page, { query }) {
       comparison.rig.map(rig),
       section('New in the set', added.map((piece) => line(piece.nowPosition, piece, piece.nowRecipe))),
       section('Left out', dropped.map((piece) => line(piece.wasPosition, piece, piece.wasRecipe, true))),
-      section('Moved', moved.map((piece) => line(null, piece, null, false, [el('del', {}, ordinal(piece.wasPosition)), arrow(), el('ins', {}, ordinal(piece.nowPosition))]))),
+      section('Moved', moved.map((piece) => {
+        const [before, after] = moveWords(comparison, piece);
+        return line(null, piece, null, false, [el('del', {}, before), arrow(), el('ins', {}, after)]);
+      })),
       section('Sounds different', changed.map(sounds)),
       showsSame ? section('As last time', unchanged.map((piece) => line(piece.nowPosition, piece, piece.nowRecipe)), 'Nothing is as it was.') : null);
   }
@@ -99,10 +102,4 @@ function spot({ id, revision }) {
 
 function arrow() {
   return el('span', { class: 'arrow' }, el('span', { 'aria-hidden': 'true' }, ' → '), el('span', { class: 'unseen' }, ' became '));
-}
-
-/** "1st", "2nd", "11th". */
-function ordinal(position) {
-  const word = { one: 'st', two: 'nd', few: 'rd', other: 'th' }[new Intl.PluralRules('en', { type: 'ordinal' }).select(position)];
-  return `${position}${word}`;
 }

@@ -1,6 +1,6 @@
 import { copiedItems, firstSet } from '/pages/new-setlist-rules.js';
-import { otherRecipe, spotOf, told } from '/pages/setlist-comparison-rules.js';
-import { addPiece, changesRig, lastTime, playingOrder, rigOf } from '/pages/setlist-rules.js';
+import { moveWords, ordinal, otherRecipe, spotOf, told } from '/pages/setlist-comparison-rules.js';
+import { addPiece, changesRig, lastTime, playingOrder, referenceTo, rigOf } from '/pages/setlist-rules.js';
 import { stageLines, stepsOf, turned } from '/pages/stage-rules.js';
 import { equal } from './expect.js';
 
@@ -28,6 +28,12 @@ export const tests = {
     equal(content.items.b, { order: 5, piece: 'q', recipe: { id: 'new' }, note: '' });
     addPiece(content, 'r', [], () => 'c');
     equal(content.items.c, { order: 6, piece: 'r', note: '' });
+  },
+  a_played_set_holds_exact_revisions_and_a_planned_one_follows() {
+    const sheet = { id: 'r', revision: 7 };
+    equal(referenceTo({ state: 'played' }, sheet), { id: 'r', revision: 7 });
+    equal(referenceTo({ state: 'planned' }, sheet), { id: 'r' });
+    equal(referenceTo({ state: 'played' }, undefined), undefined);
   },
   a_rig_is_changed_where_it_differs_from_the_piece_before() {
     const content = { rig: { id: 'four' } };
@@ -59,6 +65,14 @@ export const tests = {
     equal(titles(found.moved), ['both', 'moved']);
     equal(titles(found.changed), ['both', 'recipe']);
     equal(titles(found.same), ['same']);
+  },
+  a_move_is_told_by_its_place_or_by_the_piece_before() {
+    const [reel, air, jig] = [{ title: 'Reel', wasPosition: 1, nowPosition: 1 }, { title: 'Air', nowPosition: 2 }, { title: 'Jig', wasPosition: 3, nowPosition: 3 }];
+    const comparison = { pieces: [reel, air, jig, { title: 'Gone', wasPosition: 2 }] };
+    equal(moveWords(comparison, { wasPosition: 5, nowPosition: 2 }), ['5th', '2nd']);
+    equal(moveWords(comparison, jig), ['after Gone', 'after Air']);
+    equal(moveWords(comparison, reel), ['first', 'first']);
+    equal([1, 2, 3, 4, 11, 12, 13, 21, 22, 23, 101].map(ordinal), ['1st', '2nd', '3rd', '4th', '11th', '12th', '13th', '21st', '22nd', '23rd', '101st']);
   },
   an_absent_recipe_is_another_one() {
     equal(otherRecipe({ wasRecipe: 'a' }), true);
