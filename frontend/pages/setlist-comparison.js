@@ -2,6 +2,7 @@
 import { allSheets, get } from '../api.js';
 import { el, fill } from '../dom.js';
 import { ChangeList, changeWords } from '../parts/change-list.js';
+import { opensFirst } from '../parts/menu-select.js';
 import { PageHead } from '../parts/page-head.js';
 import { setlistComparisonAddress, sheetAddress } from '../places-rules.js';
 import { longDay, shortDay } from '../words-rules.js';
@@ -92,6 +93,7 @@ export async function show(page, { query }) {
   function chooser(label, chosen, next) {
     const select = el('select', { on: { change: () => location.assign(setlistComparisonAddress(...next(select.value))) } },
       sets.map((set) => el('option', { value: set.id, selected: set.id === chosen.id }, `${set.title}, ${shortDay(set.content.date)}`)));
+    opensFirst(select);
     return el('label', { class: 'field' }, el('span', { class: 'label' }, chosen.revision ? `${label} (revision ${chosen.revision})` : label), select);
   }
 }
