@@ -28,7 +28,9 @@ final class Advice {
         for (Fault fault : cleaning.faults()) {
             counts.get(fault.string()).merge(fault.kind(), 1, Integer::sum);
             if (fault.kind() == FaultKind.GHOST && fault.notes().size() > 1) {
-                int source = take.notes().get(fault.notes().get(fault.notes().size() - 1)).string();
+                int source = take.notes()
+                        .get(fault.notes().get(fault.notes().size() - 1))
+                        .string();
                 sources[fault.string()][source]++;
             }
         }
@@ -49,29 +51,47 @@ final class Advice {
             most = sources[source] > sources[most] ? source : most;
         }
         String follow = sources[most] >= MOSTLY * ghosts
-                ? sources[most] + " of " + ghosts + " ghosts on string " + string + " follow notes on string " + most + "."
+                ? sources[most] + " of " + ghosts + " ghosts on string " + string + " follow notes on string " + most
+                        + "."
                 : ghosts + " ghosts on string " + string + " follow notes on several other strings.";
         advice.add(follow + " Lowering the sensitivity of string " + string + " by one or two steps may help." + AGAIN);
     }
 
     private static void own(int string, Map<FaultKind, Integer> counts, List<String> advice) {
-        say(counts, FaultKind.SPLIT, advice, count -> count + " held notes on string " + string
-                + " were broken. Bowing a little more evenly, or one step less sensitivity, may hold them together.");
-        say(counts, FaultKind.BLIP, advice, count -> "String " + string + " jumped to a harmonic " + count
-                + " times. Bowing a little further from the bridge, or checking the pickup's seat, may steady it.");
-        say(counts, FaultKind.BELOW_OPEN, advice, count -> count + " notes below string " + string
-                + " cannot have been played. Noise or rumble may be setting it off: try one step less sensitivity.");
-        say(counts, FaultKind.LATE, advice, count -> count + " notes on string " + string
-                + " answered late. If they were soft, one step more sensitivity may wake the string sooner.");
-        say(counts, FaultKind.HANGING, advice, count -> count + " notes on string " + string
-                + " were never ended. A lost message is likely: check the cable and what else uses the line.");
+        say(
+                counts,
+                FaultKind.SPLIT,
+                advice,
+                count -> count + " held notes on string " + string
+                        + " were broken. Bowing a little more evenly, or one step less sensitivity, may hold them together.");
+        say(
+                counts,
+                FaultKind.BLIP,
+                advice,
+                count -> "String " + string + " jumped to a harmonic " + count
+                        + " times. Bowing a little further from the bridge, or checking the pickup's seat, may steady it.");
+        say(
+                counts,
+                FaultKind.BELOW_OPEN,
+                advice,
+                count -> count + " notes below string " + string
+                        + " cannot have been played. Noise or rumble may be setting it off: try one step less sensitivity.");
+        say(
+                counts,
+                FaultKind.LATE,
+                advice,
+                count -> count + " notes on string " + string
+                        + " answered late. If they were soft, one step more sensitivity may wake the string sooner.");
+        say(
+                counts,
+                FaultKind.HANGING,
+                advice,
+                count -> count + " notes on string " + string
+                        + " were never ended. A lost message is likely: check the cable and what else uses the line.");
     }
 
     private static void say(
-            Map<FaultKind, Integer> counts,
-            FaultKind kind,
-            List<String> advice,
-            IntFunction<String> sentence) {
+            Map<FaultKind, Integer> counts, FaultKind kind, List<String> advice, IntFunction<String> sentence) {
         int count = counts.getOrDefault(kind, 0);
         if (count >= WORTH_SAYING) {
             advice.add(sentence.apply(count) + AGAIN);

@@ -23,9 +23,9 @@ final class BendWheels {
             for (int index = 0; index < track.size(); index++) {
                 int command = track.command(index);
                 if (command == 0xE0 || command == 0xB0 && isRange(track.data1(index))) {
-                    messages.add(new long[] {
-                        track.tick(index), track.status(index), track.data1(index), track.data2(index)
-                    });
+                    messages.add(
+                            new long[] {track.tick(index), track.status(index), track.data1(index), track.data2(index)
+                            });
                 }
             }
         }
@@ -76,10 +76,7 @@ final class BendWheels {
     }
 
     private static boolean isRange(int controller) {
-        return controller == 6
-                || controller == 38
-                || controller >= 98 && controller <= 101
-                || controller == 121;
+        return controller == 6 || controller == 38 || controller >= 98 && controller <= 101 || controller == 121;
     }
 
     private static final class State {

@@ -161,8 +161,8 @@ final class BlipHealer {
                 && Math.abs(blip.pitch - note.pitch) > 2
                 && !follows;
         boolean likely = note.pitch < blip.pitch || blip.pitch < open || blip.seconds() <= flicker();
-        boolean closerBefore = follows
-                && Harmonics.share(blip.pitch, blip.previous.pitch) > Harmonics.share(blip.pitch, note.pitch);
+        boolean closerBefore =
+                follows && Harmonics.share(blip.pitch, blip.previous.pitch) > Harmonics.share(blip.pitch, note.pitch);
         if (!(evidence > 0 || scratch) || !likely || note.seconds() <= blip.seconds() || closerBefore) {
             return false;
         }

@@ -65,7 +65,8 @@ final class FaultLog {
 
     List<Fault> faults() {
         List<Fault> sorted = new ArrayList<>(faults.values());
-        sorted.sort(Comparator.comparingDouble(Fault::atSeconds).thenComparing(fault -> fault.notes().get(0)));
+        sorted.sort(Comparator.comparingDouble(Fault::atSeconds)
+                .thenComparing(fault -> fault.notes().get(0)));
         return sorted;
     }
 

@@ -123,8 +123,7 @@ final class GhostFinder {
         return worst;
     }
 
-    private Suspicion suspicion(
-            Stroke stroke, double end, int loudness, Stroke source, int loudest, double share) {
+    private Suspicion suspicion(Stroke stroke, double end, int loudness, Stroke source, int loudest, double share) {
         int interval = Math.abs(source.pitch - stroke.pitch);
         boolean harmonic = interval == 12 || interval == 19 || interval == 24;
         boolean related = interval == 0 || harmonic;

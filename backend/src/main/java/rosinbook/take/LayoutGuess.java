@@ -6,8 +6,7 @@ import java.util.Optional;
 
 /** The strings of a file and how they are told apart: as asked for, or as fits the notes best. */
 record LayoutGuess(Tuning tuning, StringLayout layout, List<String> remarks) {
-    private static final List<Tuning> KNOWN =
-            List.of(Tuning.VIOLIN, Tuning.FIVE_STRING, Tuning.VIOLA, Tuning.CELLO);
+    private static final List<Tuning> KNOWN = List.of(Tuning.VIOLIN, Tuning.FIVE_STRING, Tuning.VIOLA, Tuning.CELLO);
 
     static LayoutGuess of(Performance performance, TakeReader asked) {
         List<String> remarks = new ArrayList<>();
@@ -29,10 +28,12 @@ record LayoutGuess(Tuning tuning, StringLayout layout, List<String> remarks) {
             }
         }
         if (asked.tuning().isEmpty()) {
-            remarks.add("The strings were taken to be " + best.tuning() + ", going by the notes; say so if they are not.");
+            remarks.add(
+                    "The strings were taken to be " + best.tuning() + ", going by the notes; say so if they are not.");
         }
         if (by == StringLayout.By.CHANNEL && asked.baseChannel().isEmpty()) {
-            remarks.add("The strings were taken to start at channel " + best.layout().baseChannel() + ".");
+            remarks.add("The strings were taken to start at channel "
+                    + best.layout().baseChannel() + ".");
         }
         if (!best.layout().highestFirst()) {
             remarks.add("The first channel or track was taken to be the lowest string.");
@@ -94,9 +95,10 @@ record LayoutGuess(Tuning tuning, StringLayout layout, List<String> remarks) {
                 fit -= weight;
                 continue;
             }
-            int above = heard.key() - (layout.by() == StringLayout.By.NOTHING
-                    ? tuning.open(tuning.strings()).midi()
-                    : tuning.open(string).midi());
+            int above = heard.key()
+                    - (layout.by() == StringLayout.By.NOTHING
+                            ? tuning.open(tuning.strings()).midi()
+                            : tuning.open(string).midi());
             fit += above >= 0 && above <= 31 ? weight : -weight;
         }
         return layout.highestFirst() ? fit : fit - 0.2 * total;

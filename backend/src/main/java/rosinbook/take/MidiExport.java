@@ -69,12 +69,17 @@ public record MidiExport(boolean bendGlides) {
         for (CleanNote clean : notes) {
             TakeNote note = clean.note();
             int channel = note.channel() - 1;
-            events.add(new Event(note.onTick(), Turn.ON, 0x90 | channel, note.note().midi(), note.velocity()));
+            events.add(new Event(
+                    note.onTick(), Turn.ON, 0x90 | channel, note.note().midi(), note.velocity()));
             // a note without length must end after it starts
             Turn off = note.offTick() > note.onTick() ? Turn.OFF : Turn.ON;
-            events.add(new Event(note.offTick(), off, 0x80 | channel, note.note().midi(), 64));
+            events.add(
+                    new Event(note.offTick(), off, 0x80 | channel, note.note().midi(), 64));
         }
-        for (int channel : notes.stream().mapToInt(clean -> clean.note().channel()).distinct().toArray()) {
+        for (int channel : notes.stream()
+                .mapToInt(clean -> clean.note().channel())
+                .distinct()
+                .toArray()) {
             if (!channelsDone[channel]) {
                 channelsDone[channel] = true;
                 bends(take, notes, channel, events);
@@ -101,7 +106,8 @@ public record MidiExport(boolean bendGlides) {
         if (bends.isEmpty()) {
             return;
         }
-        double most = bends.stream().mapToDouble(bend -> Math.abs(bend.cents())).max().orElse(0);
+        double most =
+                bends.stream().mapToDouble(bend -> Math.abs(bend.cents())).max().orElse(0);
         int range = (int) Math.min(96, Math.max(USUAL_RANGE, Math.ceil(most / 100)));
         range(channel - 1, range, events);
         bends.sort(Comparator.comparingLong(Bend::tick));

@@ -74,7 +74,6 @@ public record TakeReader(
         }
         List<Bend> bends = new ArrayList<>(performance.bends());
         bends.sort(Comparator.comparingLong(Bend::tick));
-        return new Take(
-                Notes.inOrder(notes), guess.tuning(), guess.layout(), performance.tempoMap(), bends, remarks);
+        return new Take(Notes.inOrder(notes), guess.tuning(), guess.layout(), performance.tempoMap(), bends, remarks);
     }
 }

@@ -8,7 +8,8 @@ package rosinbook.take;
  */
 public enum Threshold {
     /** Two notes of a string belong together up to this gap. */
-    TOUCHING("Notes touch", "seconds between two notes of a string that follow on directly", Unit.SECONDS, 0.04, 0, 0.2),
+    TOUCHING(
+            "Notes touch", "seconds between two notes of a string that follow on directly", Unit.SECONDS, 0.04, 0, 0.2),
     /** A gap shorter than this is none. */
     NO_GAP("No gap", "a gap shorter than this counts as none at all", Unit.SECONDS, 0.012, 0, 0.05),
     /** Reach of the fingerboard above the open string. */
@@ -19,7 +20,8 @@ public enum Threshold {
     /** Ghost: same pitch. */
     GHOST_SAME_PITCH("Ghost: same pitch", "another string sounds the same note", Unit.EVIDENCE, 3.6, 0, 8),
     /** Ghost: octave, twelfth, two octaves. */
-    GHOST_HARMONIC("Ghost: harmonic", "another string sounds an octave, twelfth or two octaves away", Unit.EVIDENCE, 1, 0, 6),
+    GHOST_HARMONIC(
+            "Ghost: harmonic", "another string sounds an octave, twelfth or two octaves away", Unit.EVIDENCE, 1, 0, 6),
     /** Ghost: for each ten steps of velocity quieter. */
     GHOST_QUIETER("Ghost: quieter", "for each 10 of velocity below the other string", Unit.EVIDENCE, 1.7, 0, 4),
     /** Ghost: covered in time. */
@@ -41,7 +43,13 @@ public enum Threshold {
     /** How long a long note of no relation is. */
     GHOST_LONG_SECONDS("Long ghost", "how long a long one is", Unit.SECONDS, 0.25, 0, 2),
     /** Ghost: the string rings on. */
-    GHOST_RINGING("Ghost: ringing on", "the string's own last note, much quieter, while another is bowed", Unit.EVIDENCE, 2.5, 0, 6),
+    GHOST_RINGING(
+            "Ghost: ringing on",
+            "the string's own last note, much quieter, while another is bowed",
+            Unit.EVIDENCE,
+            2.5,
+            0,
+            6),
 
     /** Blip: before anything is known. */
     BLIP_START("Blip: at first", "odds that a note is a blip before looking", Unit.EVIDENCE, -3, -10, 0),
@@ -52,12 +60,24 @@ public enum Threshold {
     /** Blip: a harmonic of the note it interrupts. */
     BLIP_HARMONIC("Blip: harmonic", "an octave, twelfth or two octaves from its neighbour", Unit.EVIDENCE, 1.5, 0, 6),
     /** Blip: the take's habit. */
-    BLIP_HABIT("Blip: habit", "for each doubling of how often this string flickers so in this take", Unit.EVIDENCE, 0.8, 0, 3),
+    BLIP_HABIT(
+            "Blip: habit",
+            "for each doubling of how often this string flickers so in this take",
+            Unit.EVIDENCE,
+            0.8,
+            0,
+            3),
     /** How short a scratch of any pitch is. */
     BLIP_SCRATCH_SECONDS("Scratch", "a scratch of any pitch at a start or end", Unit.SECONDS, 0.035, 0, 0.1),
 
     /** Bow change: before anything is known. */
-    BOW_START("Bow change: at first", "odds of a bow change between two touching notes of one pitch", Unit.EVIDENCE, -2, -10, 4),
+    BOW_START(
+            "Bow change: at first",
+            "odds of a bow change between two touching notes of one pitch",
+            Unit.EVIDENCE,
+            -2,
+            -10,
+            4),
     /** Bow change: across a blip. */
     BOW_ACROSS_BLIP("Bow change: across a blip", "the two parts were parted by a blip", Unit.EVIDENCE, -1.5, -6, 2),
     /** Bow change: a gap. */
@@ -73,7 +93,13 @@ public enum Threshold {
     /** Bow change: velocity about equal. */
     BOW_EVEN("Bow change: even", "as loud as the part before: a stroke starts anew", Unit.EVIDENCE, 1, 0, 4),
     /** Bow change: louder. */
-    BOW_LOUDER("Bow change: louder", "a little louder than the part before: heard again as it swells", Unit.EVIDENCE, -1, -6, 0),
+    BOW_LOUDER(
+            "Bow change: louder",
+            "a little louder than the part before: heard again as it swells",
+            Unit.EVIDENCE,
+            -1,
+            -6,
+            0),
     /** Bow change: much louder. */
     BOW_MUCH_LOUDER("Bow change: much louder", "much louder than the part before", Unit.EVIDENCE, -2.5, -8, 0),
     /** How much rhythm counts. */
@@ -92,7 +118,8 @@ public enum Threshold {
     /** How long a long step is. */
     STAIRCASE_LONG_STEP_SECONDS("Long step", "how long a long step is", Unit.SECONDS, 0.13, 0, 0.5),
     /** Staircase: by semitones. */
-    STAIRCASE_CHROMATIC("Staircase: by semitones", "each step a semitone from both its neighbours", Unit.EVIDENCE, 0.7, 0, 4),
+    STAIRCASE_CHROMATIC(
+            "Staircase: by semitones", "each step a semitone from both its neighbours", Unit.EVIDENCE, 0.7, 0, 4),
     /** Staircase: no step is longer. */
     STAIRCASE_MOST_SECONDS("Longest step", "no step of a slide is longer", Unit.SECONDS, 0.25, 0, 1),
 

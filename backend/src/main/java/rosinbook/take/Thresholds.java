@@ -40,8 +40,8 @@ public final class Thresholds {
      */
     public Thresholds with(Threshold threshold, double figure) {
         if (!(figure >= threshold.least() && figure <= threshold.most())) {
-            throw new IllegalArgumentException(threshold + " is " + figure + "; give " + threshold.least() + " to "
-                    + threshold.most());
+            throw new IllegalArgumentException(
+                    threshold + " is " + figure + "; give " + threshold.least() + " to " + threshold.most());
         }
         double[] moved = figures.clone();
         moved[threshold.ordinal()] = figure;

@@ -34,8 +34,7 @@ public record Tuning(List<Note> openStrings) {
      * @throws IllegalArgumentException if a name is no note
      */
     public static Tuning parse(String names) {
-        return new Tuning(
-                Arrays.stream(names.split(",")).map(Note::parse).collect(Collectors.toUnmodifiableList()));
+        return new Tuning(Arrays.stream(names.split(",")).map(Note::parse).collect(Collectors.toUnmodifiableList()));
     }
 
     /** How many strings. */

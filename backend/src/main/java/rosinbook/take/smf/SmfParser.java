@@ -161,7 +161,8 @@ final class SmfParser {
         if (end > bytes.length) {
             throw new MidiFormatException(
                     lengthAt,
-                    "a chunk of " + length + " bytes, but the file has only " + (bytes.length - lengthAt - 4) + " left");
+                    "a chunk of " + length + " bytes, but the file has only " + (bytes.length - lengthAt - 4)
+                            + " left");
         }
         return (int) end;
     }
