@@ -75,6 +75,7 @@ CREATE TABLE rig_string (
     input_number     INTEGER,
     sensitivity      DOUBLE PRECISION,
     trim_decibels    DOUBLE PRECISION NOT NULL,
+    set_on           DATE,
     CONSTRAINT rig_string_is_set_once PRIMARY KEY (rig_id, revision_number, string_number),
     CONSTRAINT rig_string_notebook_exists FOREIGN KEY (notebook_id) REFERENCES notebook (id),
     CONSTRAINT rig_string_revision_exists FOREIGN KEY (rig_id, revision_number)

@@ -1,0 +1,69 @@
+package rosinbook.circuit;
+
+import java.util.Collections;
+import java.util.Comparator;
+import java.util.Map;
+import java.util.SortedMap;
+import java.util.TreeMap;
+
+/** The checks that this package's records share; every message starts with the field's name and a space. */
+final class Require {
+    private static final Comparator<String> COUNTED = Comparator.comparing(
+                    (String label) -> label.matches("\\d{1,9}") ? Integer.parseInt(label) : Integer.MAX_VALUE)
+            .thenComparing(Comparator.naturalOrder());
+
+    private Require() {}
+
+    static double within(String field, double number, double min, double max, String unit) {
+        if (!(number >= min && number <= max)) {
+            throw new IllegalArgumentException(field + " is " + Figures.plain(number) + "; give " + unit + " from "
+                    + Figures.plain(min) + " to " + Figures.plain(max));
+        }
+        return number;
+    }
+
+    static double ohms(String field, double ohms) {
+        if (!(ohms > 0 && ohms <= 1e12)) {
+            throw new IllegalArgumentException(
+                    field + " is " + Figures.plain(ohms) + "; give ohms above 0 and at most 1e12 (4.7 kΩ is 4700)");
+        }
+        return ohms;
+    }
+
+    /** A text of one line: blank ends cut off, control characters refused. */
+    static String line(String field, String text, int min, int max) {
+        String line = text == null ? "" : text.strip();
+        if (line.length() < min || line.length() > max) {
+            throw new IllegalArgumentException(
+                    field + " has " + line.length() + " characters; give " + min + " to " + max);
+        }
+        if (line.chars().anyMatch(Character::isISOControl)) {
+            throw new IllegalArgumentException(field + " holds a control character; write it as one line of text");
+        }
+        return line;
+    }
+
+    static <T> T present(String field, T thing, String remedy) {
+        if (thing == null) {
+            throw new IllegalArgumentException(field + " is missing; " + remedy);
+        }
+        return thing;
+    }
+
+    /** An unmodifiable copy sorted by key, whole numbers by size and before words: 1, 2, 10, shell. */
+    static <T> SortedMap<String, T> keyed(String field, Map<String, T> things, int min, int max, int keyLength) {
+        Map<String, T> given = things == null ? Map.of() : things;
+        if (given.size() < min || given.size() > max) {
+            throw new IllegalArgumentException(field + " has " + given.size() + " entries; give " + min + " to " + max);
+        }
+        SortedMap<String, T> sorted = new TreeMap<>(COUNTED);
+        given.forEach((key, thing) -> {
+            if (key == null || !key.equals(line(field, key, 1, keyLength))) {
+                throw new IllegalArgumentException(
+                        field + " has a name that is empty or has blanks around it; trim it");
+            }
+            sorted.put(key, present(field, thing, "the entry '" + key + "' holds nothing"));
+        });
+        return Collections.unmodifiableSortedMap(sorted);
+    }
+}

@@ -1,0 +1,96 @@
+package rosinbook.notebook;
+
+import java.time.Instant;
+import java.time.LocalDate;
+import java.util.Collection;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.UUID;
+
+/** One notebook's sheets, within one transaction. */
+public interface Pages {
+    /** The newest revision; empty if there is no such sheet. */
+    Optional<Revision> newest(UUID sheetId);
+
+    /** The newest revision, and nobody else can save that sheet until the transaction ends. */
+    Optional<Revision> newestForSaving(UUID sheetId);
+
+    /** An exact revision; empty if there is none. */
+    Optional<Revision> revision(UUID sheetId, int number);
+
+    /**
+     * Adds a revision and brings everything that is kept beside it up to date.
+     *
+     * @throws IllegalStateException if that number is taken
+     */
+    void append(Revision revision, Content content);
+
+    /** Sheets of a kind, newest revision each, in the order of that kind. */
+    Page<Revision> list(Query query);
+
+    /** Revisions of one sheet, newest first. */
+    Page<Revision> history(UUID sheetId, int limit, Optional<Integer> below);
+
+    /** Sheets whose newest revision names this one. */
+    List<Use> usedBy(UUID sheetId);
+
+    /** How often each style is used, by style. */
+    Map<String, Integer> styles();
+
+    /** How many sheets there are of each kind; kinds without any are absent. */
+    Map<Kind, Integer> counts();
+
+    /** The day each of these pieces or recipes was last part of a played set; those that never were are absent. */
+    Map<UUID, LocalDate> lastPlayed(Collection<UUID> ids);
+
+    /** How many sheets of {@code kind} name each of these in that relation; those without are absent. */
+    Map<UUID, Integer> useCounts(Content.Relation relation, Kind kind, Collection<UUID> ids);
+
+    /** A string's settings in each revision of a rig, by string number, oldest first. */
+    Map<Integer, List<StringSetting>> stringHistory(UUID rigId);
+
+    /** Setlists by day, of one state, within days; newest first. */
+    List<Revision> setlists(Set<Boolean> played, LocalDate fromInclusive, LocalDate toInclusive, int limit);
+
+    /**
+     * What to list.
+     *
+     * @param words to look for, all of which must occur; empty for everything
+     * @param style only sheets with this tag; empty for all
+     * @param after a cursor from an earlier page
+     * @param limit 1 to 200
+     */
+    record Query(Optional<Kind> kind, String words, Optional<String> style, Optional<String> after, int limit) {
+        public Query {
+            if (limit < 1 || limit > 200) {
+                throw new IllegalArgumentException("limit is " + limit + "; give 1 to 200");
+            }
+            words = Require.limited("q", words, 200);
+        }
+    }
+
+    /**
+     * Part of a list.
+     *
+     * @param next cursor of the following part; empty at the end
+     */
+    record Page<T>(List<T> items, Optional<String> next) {
+        public Page {
+            items = List.copyOf(items);
+        }
+    }
+
+    /** A sheet that names another. */
+    record Use(UUID id, Kind kind, String title, Content.Relation relation, Optional<Integer> revision) {}
+
+    /** One string in one rig revision. */
+    record StringSetting(
+            int revision,
+            Instant savedAt,
+            Optional<LocalDate> date,
+            Optional<Integer> input,
+            Optional<Double> sensitivity,
+            double trimDecibels) {}
+}

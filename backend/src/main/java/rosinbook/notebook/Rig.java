@@ -1,0 +1,83 @@
+package rosinbook.notebook;
+
+import com.fasterxml.jackson.annotation.JsonInclude;
+import java.time.LocalDate;
+import java.util.LinkedHashMap;
+import java.util.Map;
+import java.util.Optional;
+import java.util.stream.Stream;
+import rosinbook.circuit.Adapter;
+
+/**
+ * An instrument, an adapter, a synth and the assignments between them, at one moment.
+ *
+ * @param date the day these settings were made; absent if not noted
+ * @param assignments per string, keyed by string number
+ * @param adapter the wiring; absent if a ready-made cable does
+ */
+@JsonInclude(JsonInclude.Include.NON_NULL)
+public record Rig(
+        String title,
+        LocalDate date,
+        Reference instrument,
+        Reference synth,
+        Adapter adapter,
+        Map<String, Assignment> assignments,
+        String notes)
+        implements Content {
+    public Rig {
+        title = Require.title("title", title);
+        Require.present("instrument", instrument);
+        Require.present("synth", synth);
+        assignments = Require.keyed("assignments", assignments, 7);
+        assignments.keySet().forEach(key -> {
+            if (!key.matches("[1-7]")) {
+                throw new IllegalArgumentException("assignments has a key that is no string number, 1 to 7");
+            }
+        });
+        notes = Require.text("notes", notes);
+    }
+
+    @Override
+    public Map<String, Link> links() {
+        Map<String, Link> links = new LinkedHashMap<>();
+        links.put("/instrument", Link.of(Relation.INSTRUMENT, Kind.INSTRUMENTS, instrument));
+        links.put("/synth", Link.of(Relation.SYNTH, Kind.SYNTHS, synth));
+        return links;
+    }
+
+    @Override
+    public Stream<String> searchWords() {
+        return Stream.of(notes);
+    }
+
+    @Override
+    public Optional<LocalDate> day() {
+        return Optional.ofNullable(date);
+    }
+
+    /** The same rig with its instrument and synth held at exact revisions. */
+    Rig pinned(Reference exactInstrument, Reference exactSynth) {
+        return new Rig(title, date, exactInstrument, exactSynth, adapter, assignments, notes);
+    }
+
+    /**
+     * Where one string goes.
+     *
+     * @param input the synth's input, from 1; absent while the string is not heard
+     * @param sensitivity on the synth's own scale; absent while not set
+     * @param trimDecibels level correction, -60 to 60 dB
+     */
+    @JsonInclude(JsonInclude.Include.NON_NULL)
+    public record Assignment(Integer input, Double sensitivity, Double trimDecibels) {
+        public Assignment {
+            if (input != null) {
+                Require.within("input", input.doubleValue(), 1, 16, "");
+            }
+            if (sensitivity != null) {
+                Require.finite("sensitivity", sensitivity);
+            }
+            trimDecibels = Require.within("trimDecibels", trimDecibels == null ? 0 : trimDecibels, -60, 60, "dB");
+        }
+    }
+}

@@ -1,0 +1,139 @@
+package rosinbook.share;
+
+import java.security.SecureRandom;
+import java.time.Clock;
+import java.time.Instant;
+import java.time.temporal.ChronoUnit;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import java.util.UUID;
+import rosinbook.notebook.Kind;
+import rosinbook.notebook.NoSuchSheet;
+import rosinbook.notebook.Notebook;
+import rosinbook.notebook.Reference;
+import rosinbook.notebook.Revision;
+
+/** A player's shares: making, listing, opening, closing. Safe for use by several threads. */
+public final class Shares {
+    private final Notebook notebook;
+    private final ShareStore store;
+    private final Clock clock;
+    private final SecureRandom random;
+
+    public Shares(Notebook notebook, ShareStore store, Clock clock, SecureRandom random) {
+        this.notebook = notebook;
+        this.store = store;
+        this.clock = clock;
+        this.random = random;
+    }
+
+    /** A new share with the token that opens it; the token cannot be shown again. */
+    public record Made(Share share, ShareToken token) {}
+
+    /**
+     * Shares a rig, a recipe or a setlist.
+     *
+     * @param revision the exact revision; empty to keep the share up to date
+     * @param expiresAt when it stops opening; empty for never
+     * @throws NoSuchSheet if there is no such sheet or revision
+     * @throws IllegalArgumentException if the kind cannot be shared, or the expiry is not in the future
+     */
+    public Made make(Kind kind, UUID sheetId, Optional<Integer> revision, String name, Optional<Instant> expiresAt) {
+        Instant now = clock.instant().truncatedTo(ChronoUnit.MICROS);
+        if (expiresAt.isPresent() && !expiresAt.get().isAfter(now)) {
+            throw new IllegalArgumentException("expiresAt lies in the past; give a later time");
+        }
+        Share share = new Share(
+                UUID.randomUUID(),
+                name,
+                kind,
+                sheetId,
+                revision,
+                now,
+                expiresAt,
+                Optional.empty(),
+                Optional.empty(),
+                0);
+        Reference root = new Reference(sheetId, revision.orElse(null));
+        Set<Reference> shown = notebook.look(pages -> {
+            Revision found = Notebook.find(pages, kind, root);
+            return revision.isPresent() ? Closure.of(pages, found) : Set.of();
+        });
+        ShareToken token = ShareToken.random(random);
+        store.add(share, token.sha256(), shown);
+        return new Made(share, token);
+    }
+
+    /** Every share ever made, newest first. */
+    public List<Share> list() {
+        return store.list();
+    }
+
+    /** What the shared sheet is called now. */
+    public String titleOf(Share share) {
+        return notebook.newest(share.kind(), share.sheetId()).content().title();
+    }
+
+    /** Whether it still opens. */
+    public Share.State state(Share share) {
+        return share.state(clock.instant());
+    }
+
+    /**
+     * Opens a share; empty if no open share has that token. Who asks cannot tell a wrong token from a closed share.
+     */
+    public Optional<ShareView> open(String token) {
+        Instant now = clock.instant().truncatedTo(ChronoUnit.MICROS);
+        Optional<Share> found = ShareToken.parse(token)
+                .map(ShareToken::sha256)
+                .flatMap(store::byToken)
+                .filter(share -> share.state(now) == Share.State.OPEN);
+        found.ifPresent(share -> store.opened(share.id(), now));
+        return found.map(this::view);
+    }
+
+    private ShareView view(Share share) {
+        return share.revision().isPresent() ? pinned(share) : upToDate(share.name(), share.kind(), share.sheetId());
+    }
+
+    private ShareView pinned(Share share) {
+        Set<Reference> shown = store.shown(share.id());
+        return notebook.look(pages -> {
+            SharedPages shared = new SharedPages(pages, shown);
+            Reference root = new Reference(share.sheetId(), share.revision().orElseThrow());
+            return new ShareReader(shared).view(share.name(), Notebook.find(shared, share.kind(), root), false);
+        });
+    }
+
+    private ShareView upToDate(String name, Kind kind, UUID sheetId) {
+        return notebook.look(pages -> {
+            Revision root = Notebook.find(pages, kind, Reference.newest(sheetId));
+            SharedPages shared = new SharedPages(pages, Closure.of(pages, root));
+            return new ShareReader(shared).view(name, root, true);
+        });
+    }
+
+    /**
+     * What a share of this revision would show, to be sent as a file.
+     *
+     * @throws NoSuchSheet if there is no such sheet or revision
+     */
+    public ShareView preview(Kind kind, Reference reference) {
+        if (!Share.isShareable(kind)) {
+            throw new IllegalArgumentException("kind cannot be shared; share a rig, a recipe or a setlist");
+        }
+        return notebook.look(pages -> {
+            Revision root = Notebook.find(pages, kind, reference);
+            SharedPages shared = new SharedPages(pages, Closure.of(pages, root));
+            return new ShareReader(shared).view("", root, false);
+        });
+    }
+
+    /** @throws NoSuchSheet if there is no such share */
+    public void revoke(UUID shareId) {
+        if (!store.revoke(shareId, clock.instant().truncatedTo(ChronoUnit.MICROS))) {
+            throw new NoSuchSheet("there is no such share");
+        }
+    }
+}

@@ -1,0 +1,86 @@
+package rosinbook.store;
+
+import com.fasterxml.jackson.core.JsonProcessingException;
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.node.JsonNodeFactory;
+import com.fasterxml.jackson.databind.node.ObjectNode;
+import java.time.DateTimeException;
+import java.time.Instant;
+import java.util.Optional;
+import java.util.UUID;
+import java.util.regex.Pattern;
+import rosinbook.notebook.ContentJson;
+import rosinbook.notebook.InvalidContent;
+import rosinbook.notebook.Kind;
+import rosinbook.notebook.Revision;
+
+/** One revision as a file of an archive. */
+final class ArchiveEntry {
+    /** {@code sheets/rigs/3f…/r0012.json}. */
+    static final Pattern NAME = Pattern.compile("sheets/[a-z]+/[0-9a-f-]{36}/r[0-9]{4,9}\\.json");
+
+    static final int FORMAT = 1;
+
+    private ArchiveEntry() {}
+
+    static String name(Revision revision) {
+        return "sheets/%s/%s/r%04d.json".formatted(revision.kind().path(), revision.sheetId(), revision.number());
+    }
+
+    static byte[] write(Revision revision) {
+        ObjectNode json = JsonNodeFactory.instance.objectNode();
+        json.put("format", FORMAT);
+        json.put("id", revision.sheetId().toString());
+        json.put("kind", revision.kind().path());
+        json.put("revision", revision.number());
+        revision.parent().ifPresent(parent -> json.put("parent", parent));
+        json.put("savedAt", revision.savedAt().toString());
+        json.put("savedBy", revision.savedBy());
+        json.put("reason", revision.reason());
+        json.put("sha256", revision.sha256());
+        json.set("content", revision.json());
+        try {
+            return ContentJson.strict().writerWithDefaultPrettyPrinter().writeValueAsBytes(json);
+        } catch (JsonProcessingException impossible) {
+            throw new IllegalStateException("a revision could not be written", impossible);
+        }
+    }
+
+    /** @throws ArchiveUnreadable if it is not what {@link #write} wrote, naming the file */
+    static Revision read(String name, byte[] bytes) {
+        try {
+            Revision revision = revision(ContentJson.parse(bytes));
+            if (!name(revision).equals(name)) {
+                throw new ArchiveUnreadable(name + " holds something else than its name says");
+            }
+            if (!ContentJson.sha256(ContentJson.canonical(revision.json())).equals(revision.sha256())) {
+                throw new ArchiveUnreadable(name + " is damaged: its content does not match its checksum");
+            }
+            revision.content();
+            return revision;
+        } catch (InvalidContent problem) {
+            throw new ArchiveUnreadable(name + " cannot be kept: " + problem.pointer() + " " + problem.getMessage());
+        } catch (IllegalArgumentException | DateTimeException problem) {
+            throw new ArchiveUnreadable(name + " is not a revision of a Rosinbook archive");
+        }
+    }
+
+    private static Revision revision(JsonNode json) {
+        if (json.path("format").asInt() != FORMAT) {
+            throw new IllegalArgumentException("format");
+        }
+        if (!(json.path("content") instanceof ObjectNode content)) {
+            throw new IllegalArgumentException("content");
+        }
+        return new Revision(
+                UUID.fromString(json.path("id").asText()),
+                Kind.ofPath(json.path("kind").asText()).orElseThrow(() -> new IllegalArgumentException("kind")),
+                json.path("revision").asInt(),
+                json.has("parent") ? Optional.of(json.path("parent").asInt()) : Optional.empty(),
+                content,
+                json.path("sha256").asText(),
+                Instant.parse(json.path("savedAt").asText()),
+                json.path("savedBy").asText(),
+                json.path("reason").asText());
+    }
+}

@@ -1,0 +1,84 @@
+package rosinbook.store;
+
+import static rosinbook.store.schema.Tables.SHEET;
+
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.UUID;
+import java.util.function.Function;
+import org.jooq.DSLContext;
+import rosinbook.notebook.Content;
+import rosinbook.notebook.Revision;
+
+/** Adds an archive's revisions to a notebook, within one transaction. */
+final class ArchiveImport {
+    private final DSLContext sql;
+    private final UUID notebookId;
+    private final DatabasePages pages;
+    private final RevisionWriter writer;
+    private final Map<UUID, Content> newest = new LinkedHashMap<>();
+    private int added;
+    private int known;
+
+    ArchiveImport(DSLContext sql, UUID notebookId) {
+        this.sql = sql;
+        this.notebookId = notebookId;
+        this.pages = new DatabasePages(sql, notebookId);
+        this.writer = new RevisionWriter(sql, notebookId);
+    }
+
+    /** Names are in order, so each sheet's revisions come one after another. */
+    Archive.Imported add(List<String> names, Function<String, Revision> read) {
+        for (String name : names) {
+            add(name, read.apply(name));
+        }
+        newest.forEach((sheetId, content) -> {
+            for (Content.Link link : content.links().values()) {
+                if (pages.newest(link.to().id()).isEmpty()) {
+                    throw new ArchiveUnreadable("the archive is not whole: \"" + content.title() + "\" names a "
+                            + link.kind().singular() + " that is in neither place");
+                }
+            }
+            writer.writeLinks(sheetId, content);
+        });
+        return new Archive.Imported(added, known);
+    }
+
+    private void add(String name, Revision revision) {
+        Optional<Revision> here = pages.revision(revision.sheetId(), revision.number());
+        if (here.isPresent()) {
+            if (!here.get().sha256().equals(revision.sha256())) {
+                throw new ArchiveUnreadable(name + " differs from the revision of the same number in this notebook;"
+                        + " import it into an empty notebook instead");
+            }
+            known++;
+            return;
+        }
+        int head = head(name, revision);
+        if (revision.number() != head + 1) {
+            throw new ArchiveUnreadable(
+                    "the archive is not whole: revision " + (head + 1) + " before " + name + " is missing");
+        }
+        Content content = revision.content();
+        writer.appendWithoutLinks(revision, content);
+        newest.put(revision.sheetId(), content);
+        added++;
+    }
+
+    private int head(String name, Revision revision) {
+        var sheet = sql.select(SHEET.HEAD_NUMBER, SHEET.KIND, SHEET.NOTEBOOK_ID)
+                .from(SHEET)
+                .where(SHEET.ID.eq(revision.sheetId()))
+                .fetchOne();
+        if (sheet == null) {
+            return 0;
+        }
+        if (!sheet.value3().equals(notebookId)
+                || !sheet.value2().equals(revision.kind().path())) {
+            throw new ArchiveUnreadable(name + " uses an id that belongs to something else here");
+        }
+        return sheet.value1();
+    }
+}

@@ -1,0 +1,45 @@
+package rosinbook.store;
+
+import static rosinbook.store.schema.Tables.REVISION;
+import static rosinbook.store.schema.Tables.SHEET;
+
+import com.fasterxml.jackson.databind.node.ObjectNode;
+import java.nio.charset.StandardCharsets;
+import java.util.List;
+import java.util.Optional;
+import org.jooq.Record;
+import org.jooq.SelectField;
+import rosinbook.notebook.ContentJson;
+import rosinbook.notebook.Revision;
+
+/** A revision as it stands in the database. */
+final class RevisionRow {
+    static final List<SelectField<?>> COLUMNS = List.of(
+            SHEET.ID,
+            SHEET.KIND,
+            SHEET.TITLE,
+            SHEET.HAPPENED_ON,
+            REVISION.REVISION_NUMBER,
+            REVISION.PARENT_NUMBER,
+            REVISION.CONTENT,
+            REVISION.CONTENT_SHA256,
+            REVISION.SAVED_AT,
+            REVISION.SAVED_BY,
+            REVISION.REASON);
+
+    private RevisionRow() {}
+
+    static Revision read(Record found) {
+        byte[] content = found.get(REVISION.CONTENT).getBytes(StandardCharsets.UTF_8);
+        return new Revision(
+                found.get(SHEET.ID),
+                DatabasePages.kind(found.get(SHEET.KIND)),
+                found.get(REVISION.REVISION_NUMBER),
+                Optional.ofNullable(found.get(REVISION.PARENT_NUMBER)),
+                (ObjectNode) ContentJson.parse(content),
+                found.get(REVISION.CONTENT_SHA256),
+                found.get(REVISION.SAVED_AT).toInstant(),
+                found.get(REVISION.SAVED_BY),
+                found.get(REVISION.REASON));
+    }
+}

@@ -1,0 +1,50 @@
+package rosinbook.web;
+
+import com.fasterxml.jackson.databind.node.ObjectNode;
+import java.time.LocalDate;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.UUID;
+import rosinbook.notebook.Content;
+import rosinbook.notebook.Kind;
+import rosinbook.notebook.Pages;
+import rosinbook.notebook.Recipe;
+import rosinbook.notebook.Revision;
+import rosinbook.readout.Titles;
+
+/** What a list tells of its entries beside their content, asked once for the whole list. */
+final class ListExtras {
+    private final Titles titles;
+    private final Map<UUID, LocalDate> lastPlayed;
+    private final Map<UUID, Integer> recipes;
+    private final Map<UUID, Integer> followers;
+
+    ListExtras(Pages pages, List<Revision> entries) {
+        titles = Titles.in(pages);
+        List<UUID> ids = entries.stream().map(Revision::sheetId).toList();
+        lastPlayed = pages.lastPlayed(ids);
+        recipes = pages.useCounts(Content.Relation.PIECE, Kind.RECIPES, ids);
+        followers = pages.useCounts(Content.Relation.FOLLOWS, Kind.RECIPES, ids);
+    }
+
+    ObjectNode of(Revision revision) {
+        ObjectNode extras = Answers.object();
+        Content content = revision.content();
+        UUID id = revision.sheetId();
+        if (revision.kind() == Kind.PIECES) {
+            extras.put("recipes", recipes.getOrDefault(id, 0));
+        }
+        if (content instanceof Recipe recipe) {
+            extras.put("followers", followers.getOrDefault(id, 0));
+            Answers.putIfPresent(
+                    extras, "pieceTitle", Optional.ofNullable(recipe.piece()).flatMap(titles::of));
+            Answers.putIfPresent(
+                    extras,
+                    "followsTitle",
+                    Optional.ofNullable(recipe.follows()).flatMap(start -> titles.of(start.id())));
+        }
+        Answers.putIfPresent(extras, "lastPlayed", Optional.ofNullable(lastPlayed.get(id)));
+        return extras;
+    }
+}

@@ -1,0 +1,106 @@
+package rosinbook.web;
+
+import com.fasterxml.jackson.databind.node.ArrayNode;
+import com.fasterxml.jackson.databind.node.ObjectNode;
+import io.javalin.config.RoutesConfig;
+import io.javalin.http.Context;
+import io.javalin.http.HttpResponseException;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
+import rosinbook.compare.ThreeWayMerge;
+import rosinbook.notebook.EditedMeanwhile;
+import rosinbook.notebook.InvalidContent;
+import rosinbook.notebook.NoSuchSheet;
+import rosinbook.readout.Phrasing;
+import rosinbook.readout.PlaceReadout;
+import rosinbook.readout.Titles;
+import rosinbook.store.ArchiveUnreadable;
+
+/** Turns whatever a resource throws into an answer. */
+final class Problems {
+    private static final Logger LOG = LoggerFactory.getLogger(Problems.class);
+    static final String MEDIA_TYPE = "application/problem+json";
+
+    private Problems() {}
+
+    static void register(RoutesConfig routes) {
+        routes.exception(Problem.class, (problem, exchange) -> answer(exchange, problem));
+        routes.exception(InvalidContent.class, (problem, exchange) -> answer(exchange, invalid(problem)));
+        routes.exception(
+                NoSuchSheet.class,
+                (problem, exchange) -> answer(
+                        exchange,
+                        new Problem(404, "no-such-sheet", "There is no such thing here", problem.getMessage())));
+        routes.exception(EditedMeanwhile.class, (problem, exchange) -> answer(exchange, edited(problem)));
+        routes.exception(
+                ArchiveUnreadable.class,
+                (problem, exchange) -> answer(
+                        exchange,
+                        new Problem(422, "unreadable-archive", "This archive cannot be read", problem.getMessage())));
+        routes.exception(
+                IllegalArgumentException.class,
+                (problem, exchange) -> answer(
+                        exchange, new Problem(400, "bad-request", "The request is not right", problem.getMessage())));
+        routes.exception(HttpResponseException.class, (problem, exchange) -> answer(exchange, refused(problem)));
+        routes.exception(Exception.class, (problem, exchange) -> {
+            LOG.error("{} {} failed", exchange.method(), exchange.endpoint().path, problem);
+            answer(
+                    exchange,
+                    new Problem(
+                            500,
+                            "our-fault",
+                            "Something went wrong on our side",
+                            "Nothing was changed. Try again; what you wrote is still in front of you."));
+        });
+    }
+
+    private static void answer(Context exchange, Problem problem) {
+        exchange.status(problem.status());
+        exchange.result(Answers.bytes(problem.json()));
+        exchange.contentType(MEDIA_TYPE);
+    }
+
+    private static Problem invalid(InvalidContent problem) {
+        return new Problem(422, "invalid-content", "This cannot be kept as it is", problem.getMessage())
+                .with("pointer", problem.pointer());
+    }
+
+    private static Problem refused(HttpResponseException problem) {
+        return switch (problem.getStatus()) {
+            case 404 -> new Problem(404, "no-such-page", "There is no such address", "Check the address for a slip.");
+            case 405 ->
+                new Problem(
+                        405,
+                        "method-not-allowed",
+                        "This address cannot do that",
+                        "See /api/openapi.json for what it can.");
+            case 413 -> new Problem(413, "too-large", "This is too large", "Send less at once.");
+            default ->
+                new Problem(problem.getStatus(), "bad-request", "The request is not right", problem.getMessage());
+        };
+    }
+
+    private static Problem edited(EditedMeanwhile edited) {
+        Problem problem =
+                new Problem(412, "edited-meanwhile", "Somebody else saved something here", edited.getMessage());
+        ObjectNode details = problem.details();
+        details.put("current", edited.current().number());
+        details.set("currentContent", edited.current().json());
+        details.set("merged", edited.merge().merged());
+        ArrayNode conflicts = details.putArray("conflicts");
+        PlaceReadout words =
+                new PlaceReadout(Phrasing.plain(Titles.NONE), edited.current().json());
+        for (ThreeWayMerge.Conflict conflict : edited.merge().conflicts()) {
+            ObjectNode entry = conflicts.addObject();
+            entry.put("pointer", conflict.at().toString());
+            words.where(conflict.at()).forEach(entry.withArray("/where")::add);
+            conflict.base().ifPresent(value -> entry.set("base", value));
+            conflict.theirs().ifPresent(value -> entry.set("theirs", value));
+            conflict.yours().ifPresent(value -> entry.set("yours", value));
+            entry.put("baseText", words.text(conflict.at(), conflict.base()));
+            entry.put("theirsText", words.text(conflict.at(), conflict.theirs()));
+            entry.put("yoursText", words.text(conflict.at(), conflict.yours()));
+        }
+        return problem;
+    }
+}

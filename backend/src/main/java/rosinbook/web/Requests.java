@@ -1,0 +1,155 @@
+package rosinbook.web;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.node.ObjectNode;
+import io.javalin.http.Context;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.Set;
+import java.util.UUID;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import rosinbook.notebook.ContentJson;
+import rosinbook.notebook.InvalidContent;
+import rosinbook.notebook.Kind;
+import rosinbook.notebook.Notebook;
+import rosinbook.notebook.Reference;
+
+/** Reads requests. Whatever is not as it should be becomes a {@link Problem}. */
+final class Requests {
+    private static final Pattern ETAG = Pattern.compile("\"r([1-9]\\d{0,8})\"");
+
+    private Requests() {}
+
+    static Kind kind(Context exchange) {
+        return Kind.ofPath(exchange.pathParam("kind"))
+                .orElseThrow(() -> new Problem(
+                        404,
+                        "no-such-kind",
+                        "There is no such kind of sheet",
+                        "Known are instruments, synths, rigs, pieces, recipes, setlists and log."));
+    }
+
+    static UUID id(Context exchange) {
+        return uuid(exchange.pathParam("id"));
+    }
+
+    private static UUID uuid(String text) {
+        try {
+            return UUID.fromString(text);
+        } catch (IllegalArgumentException notAnId) {
+            throw new Problem(404, "no-such-sheet", "There is no such thing here", "This is not an id of a sheet.");
+        }
+    }
+
+    static int number(Context exchange) {
+        return number("revision", exchange.pathParam("number"));
+    }
+
+    private static int number(String name, String text) {
+        if (text == null || !text.matches("[1-9]\\d{0,8}")) {
+            throw new IllegalArgumentException(name + " is not a whole number from 1 on");
+        }
+        return Integer.parseInt(text);
+    }
+
+    static int queryNumber(Context exchange, String name, int absent) {
+        String text = exchange.queryParam(name);
+        return text == null ? absent : number(name, text);
+    }
+
+    static boolean flag(Context exchange, String name) {
+        return "true".equals(exchange.queryParam(name));
+    }
+
+    static Optional<String> text(Context exchange, String name) {
+        return Optional.ofNullable(exchange.queryParam(name)).filter(text -> !text.isBlank());
+    }
+
+    /** {@code id} or {@code id@revision} in a query parameter. */
+    static Reference reference(Context exchange, String name) {
+        String text = exchange.queryParam(name);
+        if (text == null || text.isBlank()) {
+            throw new IllegalArgumentException(name + " is missing; give an id, or id@revision");
+        }
+        String[] parts = text.split("@", 2);
+        Integer revision = parts.length == 2 ? number(name, parts[1]) : null;
+        return new Reference(uuid(parts[0]), revision);
+    }
+
+    /** The JSON object in the body, with none but these members. */
+    static ObjectNode body(Context exchange, String... members) {
+        String type = exchange.contentType();
+        if (type == null || !type.toLowerCase(Locale.ROOT).split(";")[0].strip().equals("application/json")) {
+            throw new Problem(
+                    415, "wrong-media-type", "Only JSON is read here", "Send Content-Type: application/json.");
+        }
+        JsonNode json;
+        try {
+            json = ContentJson.parse(exchange.bodyAsBytes());
+        } catch (InvalidContent problem) {
+            throw problem.pointer().isEmpty()
+                    ? new Problem(400, "not-json", "This is not JSON that can be read", problem.getMessage())
+                    : problem;
+        }
+        if (!(json instanceof ObjectNode object)) {
+            throw new Problem(400, "not-json", "This is not JSON that can be read", "Send a JSON object.");
+        }
+        Set<String> known = Set.of(members);
+        object.fieldNames().forEachRemaining(name -> {
+            if (!known.contains(name)) {
+                throw new InvalidContent("/" + name, "there is no such field; known are " + String.join(", ", members));
+            }
+        });
+        return object;
+    }
+
+    /** The revision that {@code If-Match} names. */
+    static int ifMatch(Context exchange) {
+        String header = exchange.header("If-Match");
+        if (header == null) {
+            throw new Problem(
+                    428,
+                    "revision-needed",
+                    "Say which revision this builds on",
+                    "Send If-Match with the ETag you got when reading, such as \"r7\"; then nobody's work is lost.");
+        }
+        Matcher matcher = ETAG.matcher(header.strip());
+        if (!matcher.matches()) {
+            throw new IllegalArgumentException("If-Match is no ETag of ours; it looks like \"r7\", with the quotes");
+        }
+        return Integer.parseInt(matcher.group(1));
+    }
+
+    static Notebook.Note note(ObjectNode body) {
+        return new Notebook.Note(string(body, "by"), string(body, "reason"));
+    }
+
+    /** A text member; empty if it is absent. */
+    static String string(ObjectNode body, String name) {
+        JsonNode node = body.path(name);
+        if (node.isMissingNode() || node.isNull()) {
+            return "";
+        }
+        if (!node.isTextual()) {
+            throw new InvalidContent("/" + name, name + " must be a text");
+        }
+        return node.textValue();
+    }
+
+    static Optional<UUID> optionalId(ObjectNode body, String name) {
+        String text = string(body, name);
+        if (text.isEmpty()) {
+            return Optional.empty();
+        }
+        try {
+            return Optional.of(UUID.fromString(text));
+        } catch (IllegalArgumentException notAnId) {
+            throw new InvalidContent("/" + name, name + " must be a UUID");
+        }
+    }
+
+    static Optional<JsonNode> optional(ObjectNode body, String name) {
+        return body.hasNonNull(name) ? Optional.of(body.get(name)) : Optional.empty();
+    }
+}

@@ -1,0 +1,144 @@
+package rosinbook.web;
+
+import com.fasterxml.jackson.databind.node.ObjectNode;
+import io.javalin.config.RoutesConfig;
+import io.javalin.http.Context;
+import java.nio.charset.StandardCharsets;
+import java.time.DateTimeException;
+import java.time.Instant;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.UUID;
+import rosinbook.notebook.InvalidContent;
+import rosinbook.notebook.Kind;
+import rosinbook.notebook.Reference;
+import rosinbook.share.QrCode;
+import rosinbook.share.Share;
+import rosinbook.share.SharePage;
+import rosinbook.share.ShareView;
+import rosinbook.share.Shares;
+
+/** {@code /api/shares} for the player, {@code /s/{token}} for whoever was given the link. */
+final class SharesResource {
+    private final Shares shares;
+
+    SharesResource(Shares shares) {
+        this.shares = shares;
+    }
+
+    void register(RoutesConfig routes) {
+        routes.get("/api/shares", this::list);
+        routes.post("/api/shares", this::make);
+        routes.get("/api/shares/qr", this::qr);
+        routes.delete("/api/shares/{id}", this::revoke);
+        routes.get("/api/{kind}/{id}/file", this::file);
+        routes.get("/s/{token}", this::page);
+        routes.get("/s/{token}/data", this::data);
+    }
+
+    private void list(Context exchange) {
+        Answers.json(exchange, Answers.items(shares.list(), this::entry));
+    }
+
+    private ObjectNode entry(Share share) {
+        ObjectNode entry = Answers.object();
+        entry.put("id", share.id().toString());
+        entry.put("name", share.name());
+        entry.put("kind", share.kind().path());
+        entry.put("sheetId", share.sheetId().toString());
+        entry.put("title", shares.titleOf(share));
+        Answers.putIfPresent(entry, "revision", share.revision());
+        entry.put("createdAt", share.createdAt().toString());
+        Answers.putIfPresent(entry, "expiresAt", share.expiresAt());
+        Answers.putIfPresent(entry, "revokedAt", share.revokedAt());
+        Answers.putIfPresent(entry, "lastOpenedAt", share.lastOpenedAt());
+        entry.put("opened", share.opened());
+        entry.put("state", shares.state(share).name().toLowerCase(Locale.ROOT));
+        return entry;
+    }
+
+    private void make(Context exchange) {
+        ObjectNode body = Requests.body(exchange, "kind", "id", "revision", "name", "expiresAt");
+        Kind kind = Kind.ofPath(Requests.string(body, "kind"))
+                .filter(Share::isShareable)
+                .orElseThrow(() -> new InvalidContent("/kind", "kind must be rigs, recipes or setlists"));
+        UUID id = Requests.optionalId(body, "id").orElseThrow(() -> new InvalidContent("/id", "id is missing"));
+        if (body.hasNonNull("revision") && !body.path("revision").isInt()) {
+            throw new InvalidContent("/revision", "revision must be a whole number; leave it out to keep up to date");
+        }
+        Optional<Integer> revision = Requests.optional(body, "revision").map(number -> number.intValue());
+        Shares.Made made = shares.make(kind, id, revision, Requests.string(body, "name"), expiry(body));
+        ObjectNode json = entry(made.share());
+        json.put("token", made.token().text());
+        json.put(
+                "url",
+                exchange.scheme() + "://" + exchange.header("Host") + "/s/"
+                        + made.token().text());
+        exchange.status(201);
+        Answers.json(exchange, json);
+    }
+
+    private static Optional<Instant> expiry(ObjectNode body) {
+        String text = Requests.string(body, "expiresAt");
+        try {
+            return text.isEmpty() ? Optional.empty() : Optional.of(Instant.parse(text));
+        } catch (DateTimeException notATime) {
+            throw new InvalidContent("/expiresAt", "expiresAt must be a time like 2026-12-31T22:00:00Z");
+        }
+    }
+
+    private void revoke(Context exchange) {
+        shares.revoke(Requests.id(exchange));
+        exchange.status(204);
+    }
+
+    private void qr(Context exchange) {
+        String url = Requests.text(exchange, "url").orElse("");
+        String own = exchange.scheme() + "://" + exchange.header("Host") + "/s/";
+        if (!url.startsWith(own) || url.length() > own.length() + 22) {
+            throw new IllegalArgumentException("url is not the address of a share of this notebook");
+        }
+        exchange.result(QrCode.svg(url));
+        exchange.contentType("image/svg+xml");
+    }
+
+    private void file(Context exchange) {
+        Integer number = exchange.queryParam("revision") == null ? null : Requests.queryNumber(exchange, "revision", 1);
+        ShareView view = shares.preview(Requests.kind(exchange), new Reference(Requests.id(exchange), number));
+        exchange.header("Content-Disposition", "attachment; filename=\"" + fileName(view.title()) + "\"");
+        exchange.result(SharePage.file(view).getBytes(StandardCharsets.UTF_8));
+        exchange.contentType("text/html; charset=utf-8");
+    }
+
+    private static String fileName(String title) {
+        String plain = title.replaceAll("[^A-Za-z0-9]+", "-").replaceAll("^-|-$", "");
+        return (plain.isEmpty() ? "rosinbook" : plain) + ".html";
+    }
+
+    private void page(Context exchange) {
+        keepToItself(exchange);
+        Optional<ShareView> view = shares.open(exchange.pathParam("token"));
+        exchange.status(view.isPresent() ? 200 : 404);
+        exchange.result(view.map(SharePage::page).orElseGet(SharePage::closed).getBytes(StandardCharsets.UTF_8));
+        exchange.contentType("text/html; charset=utf-8");
+    }
+
+    private void data(Context exchange) {
+        keepToItself(exchange);
+        Answers.json(
+                exchange,
+                shares.open(exchange.pathParam("token"))
+                        .orElseThrow(() -> new Problem(
+                                404,
+                                "no-such-share",
+                                "This link does not open anything",
+                                "It may have been closed, or run out. Ask whoever sent it for a new one.")));
+    }
+
+    /** W3C TAG, Good Practices for Capability URLs: not sent on, not kept by others, not found by search engines. */
+    private static void keepToItself(Context exchange) {
+        exchange.header("Referrer-Policy", "no-referrer");
+        exchange.header("Cache-Control", "private, no-store");
+        exchange.header("X-Robots-Tag", "noindex, nofollow");
+    }
+}

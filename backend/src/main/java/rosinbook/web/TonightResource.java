@@ -1,0 +1,89 @@
+package rosinbook.web;
+
+import com.fasterxml.jackson.databind.node.ObjectNode;
+import io.javalin.config.RoutesConfig;
+import io.javalin.http.Context;
+import java.time.Clock;
+import java.time.LocalDate;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import rosinbook.notebook.Kind;
+import rosinbook.notebook.NoSuchSheet;
+import rosinbook.notebook.Notebook;
+import rosinbook.notebook.Pages;
+import rosinbook.notebook.Revision;
+import rosinbook.notebook.Setlist;
+
+/** {@code /api/tonight}: what the first page tells. */
+final class TonightResource {
+    private static final LocalDate FIRST_DAY = LocalDate.of(1, 1, 1);
+    private static final LocalDate LAST_DAY = LocalDate.of(9999, 12, 31);
+
+    private final Notebook notebook;
+    private final Clock clock;
+
+    TonightResource(Notebook notebook, Clock clock) {
+        this.notebook = notebook;
+        this.clock = clock;
+    }
+
+    void register(RoutesConfig routes) {
+        routes.get("/api/tonight", this::tonight);
+    }
+
+    private void tonight(Context exchange) {
+        LocalDate today = LocalDate.now(clock);
+        Answers.json(exchange, notebook.look(pages -> tonight(pages, today)));
+    }
+
+    private static ObjectNode tonight(Pages pages, LocalDate today) {
+        ObjectNode json = Answers.object();
+        Optional<Revision> next = next(pages, today);
+        LocalDate end = next.map(set -> ((Setlist) set.content()).date()).orElse(LAST_DAY);
+        Optional<Revision> previous =
+                pages.setlists(Set.of(true), FIRST_DAY, end, 1).stream().findFirst();
+        put(json, "next", next);
+        put(json, "previous", previous);
+        if (next.isPresent() && previous.isPresent()) {
+            comparison(pages, previous.get(), next.get()).ifPresent(told -> json.set("comparison", told));
+        }
+        put(json, "newestLog", newest(pages, Kind.LOG));
+        put(json, "rig", newest(pages, Kind.RIGS));
+        json.set("counts", counts(pages));
+        json.put("empty", pages.counts().isEmpty());
+        return json;
+    }
+
+    /** The first planned set from today on; if there is none, the last one that was planned and never marked as played. */
+    private static Optional<Revision> next(Pages pages, LocalDate today) {
+        List<Revision> coming = pages.setlists(Set.of(false), today, LAST_DAY, 200);
+        if (!coming.isEmpty()) {
+            return Optional.of(coming.get(coming.size() - 1));
+        }
+        return pages.setlists(Set.of(false), FIRST_DAY, today, 1).stream().findFirst();
+    }
+
+    private static Optional<ObjectNode> comparison(Pages pages, Revision was, Revision now) {
+        try {
+            return Optional.of(SetlistsResource.comparison(pages, was, now, false));
+        } catch (NoSuchSheet somethingIsGone) {
+            return Optional.empty();
+        }
+    }
+
+    private static Optional<Revision> newest(Pages pages, Kind kind) {
+        Pages.Query query = new Pages.Query(Optional.of(kind), "", Optional.empty(), Optional.empty(), 1);
+        return pages.list(query).items().stream().findFirst();
+    }
+
+    private static void put(ObjectNode json, String name, Optional<Revision> revision) {
+        revision.ifPresent(found -> json.set(name, Answers.envelope(found, true)));
+    }
+
+    private static ObjectNode counts(Pages pages) {
+        ObjectNode counts = Answers.object();
+        pages.counts().forEach((kind, count) -> counts.put(kind.path(), count));
+        return counts;
+    }
+}

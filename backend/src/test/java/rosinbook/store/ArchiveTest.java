@@ -1,0 +1,110 @@
+package rosinbook.store;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.io.ByteArrayInputStream;
+import java.io.ByteArrayOutputStream;
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.time.Clock;
+import java.util.Map;
+import java.util.Optional;
+import java.util.TreeMap;
+import java.util.UUID;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import rosinbook.notebook.ContentJson;
+import rosinbook.notebook.Kind;
+import rosinbook.notebook.Notebook;
+
+/** Archives that are not as they should be: each is refused with a reason, and nothing is added. */
+class ArchiveTest {
+    private Database database;
+    private Archive archive;
+    private Map<String, String> good;
+    private String name;
+
+    @BeforeEach
+    void exportOnePiece() throws IOException {
+        try (Database source = Database.inMemory("t" + UUID.randomUUID())) {
+            Clock clock = Clock.systemUTC();
+            Notebook notebook = new Notebook(DatabaseSheetStore.onlyNotebook(source, clock.instant()), clock);
+            notebook.create(
+                    Kind.PIECES,
+                    UUID.randomUUID(),
+                    ContentJson.parse("{\"title\":\"One\"}".getBytes(StandardCharsets.UTF_8)),
+                    new Notebook.Note("", ""),
+                    Optional.empty());
+            ByteArrayOutputStream zip = new ByteArrayOutputStream();
+            new Archive(source, DatabaseSheetStore.ONLY_NOTEBOOK).export(zip);
+            good = new TreeMap<>(Zips.contents(zip.toByteArray()));
+        }
+        name = good.keySet().stream()
+                .filter(key -> key.startsWith("sheets/"))
+                .findFirst()
+                .orElseThrow();
+        database = Database.inMemory("t" + UUID.randomUUID());
+        DatabaseSheetStore.onlyNotebook(database, Clock.systemUTC().instant());
+        archive = new Archive(database, DatabaseSheetStore.ONLY_NOTEBOOK);
+    }
+
+    @AfterEach
+    void close() {
+        database.close();
+    }
+
+    private void assertRefused(byte[] zip, String reason) {
+        var problem = assertThrows(ArchiveUnreadable.class, () -> archive.read(new ByteArrayInputStream(zip)));
+        assertTrue(problem.getMessage().contains(reason), problem.getMessage());
+        assertEquals(0, archive.verify().revisions(), "nothing was added");
+    }
+
+    @Test
+    void the_archive_as_written_is_read() throws IOException {
+        assertEquals(new Archive.Imported(1, 0), archive.read(new ByteArrayInputStream(Zips.zip(good))));
+    }
+
+    @Test
+    void what_is_no_zip_is_refused() {
+        assertRefused("hello".getBytes(StandardCharsets.UTF_8), "not a ZIP");
+    }
+
+    @Test
+    void a_zip_of_something_else_is_refused() throws IOException {
+        assertRefused(Zips.zip(Map.of("readme.txt", "hi")), "rosinbook.json is missing");
+    }
+
+    @Test
+    void a_name_that_climbs_out_is_refused() throws IOException {
+        good.put("../evil.json", "{}");
+        assertRefused(Zips.zip(good), "does not belong");
+    }
+
+    @Test
+    void a_changed_content_is_refused() throws IOException {
+        good.computeIfPresent(name, (key, text) -> text.replace("One", "Two"));
+        assertRefused(Zips.zip(good), "does not match its checksum");
+    }
+
+    @Test
+    void a_missing_revision_is_refused() throws IOException {
+        String moved = name.replace("r0001", "r0002");
+        good.put(moved, good.remove(name).replace("\"revision\" : 1", "\"revision\" : 2"));
+        assertRefused(Zips.zip(good), "revision 1 before");
+    }
+
+    @Test
+    void an_entry_that_unpacks_to_too_much_is_refused() throws IOException {
+        good.put(name, " ".repeat(Archive.MAX_ENTRY_BYTES + 1));
+        assertRefused(Zips.zip(good), "too large");
+    }
+
+    @Test
+    void a_zip_cut_short_is_refused() throws IOException {
+        byte[] zip = Zips.zip(good);
+        assertRefused(java.util.Arrays.copyOf(zip, zip.length / 2), "not a ZIP");
+    }
+}

@@ -1,0 +1,434 @@
+package rosinbook.store;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.node.ObjectNode;
+import java.io.ByteArrayInputStream;
+import java.io.ByteArrayOutputStream;
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.time.Clock;
+import java.time.Duration;
+import java.time.Instant;
+import java.time.ZoneOffset;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import java.util.TreeSet;
+import java.util.UUID;
+import java.util.concurrent.Callable;
+import java.util.concurrent.ExecutorService;
+import java.util.concurrent.Executors;
+import java.util.concurrent.Future;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import rosinbook.notebook.Content;
+import rosinbook.notebook.ContentJson;
+import rosinbook.notebook.EditedMeanwhile;
+import rosinbook.notebook.InvalidContent;
+import rosinbook.notebook.Kind;
+import rosinbook.notebook.NoSuchSheet;
+import rosinbook.notebook.Notebook;
+import rosinbook.notebook.Pages;
+import rosinbook.notebook.Revision;
+import rosinbook.notebook.Saved;
+import rosinbook.notebook.Setlist;
+
+/** What keeping means, on whichever database. */
+abstract class SheetStoreContract {
+    private static final Notebook.Note NOTE = new Notebook.Note("Mira", "after rehearsal");
+
+    private final Clock clock = Clock.fixed(Instant.parse("2026-11-12T20:00:00.123456Z"), ZoneOffset.UTC);
+    private Database database;
+    private DatabaseSheetStore store;
+    private Notebook notebook;
+
+    /** A fresh, empty database. */
+    abstract Database fresh();
+
+    @BeforeEach
+    void open() {
+        database = fresh();
+        store = DatabaseSheetStore.onlyNotebook(database, clock.instant());
+        notebook = new Notebook(store, clock);
+    }
+
+    @AfterEach
+    void close() {
+        if (database != null) {
+            database.close();
+        }
+    }
+
+    private static JsonNode json(String text) {
+        return ContentJson.parse(text.replace('\'', '"').getBytes(StandardCharsets.UTF_8));
+    }
+
+    private UUID create(Kind kind, String content) {
+        UUID id = UUID.randomUUID();
+        notebook.create(kind, id, json(content), NOTE, Optional.empty());
+        return id;
+    }
+
+    private Saved save(Kind kind, UUID id, int basedOn, String content) {
+        return notebook.save(kind, id, basedOn, json(content), NOTE, Optional.empty(), Set.of());
+    }
+
+    private UUID piece(String title) {
+        return create(Kind.PIECES, "{'title':'" + title + "','styles':['reel'],'tempoBpm':120}");
+    }
+
+    @Test
+    void what_was_saved_is_read_back_with_who_when_and_why() {
+        UUID id = piece("The Heron on the Weir");
+        Revision found = notebook.newest(Kind.PIECES, id);
+        assertEquals(1, found.number());
+        assertEquals("Mira", found.savedBy());
+        assertEquals("after rehearsal", found.reason());
+        assertEquals(clock.instant(), found.savedAt());
+        assertEquals(ContentJson.sha256(ContentJson.canonical(found.json())), found.sha256());
+        assertTrue(found.parent().isEmpty());
+    }
+
+    @Test
+    void every_earlier_state_stays() {
+        UUID id = piece("One");
+        save(Kind.PIECES, id, 1, "{'title':'Two'}");
+        save(Kind.PIECES, id, 2, "{'title':'Three'}");
+        assertEquals("One", notebook.revision(Kind.PIECES, id, 1).content().title());
+        assertEquals("Two", notebook.revision(Kind.PIECES, id, 2).content().title());
+        assertEquals(
+                List.of(3, 2, 1),
+                notebook.look(pages -> pages.history(id, 10, Optional.empty())).items().stream()
+                        .map(Revision::number)
+                        .toList());
+        assertEquals(Optional.of(2), notebook.newest(Kind.PIECES, id).parent());
+    }
+
+    @Test
+    void a_save_that_changes_nothing_adds_no_revision() {
+        UUID id = create(Kind.PIECES, "{'title':'One'}");
+        assertEquals(
+                1,
+                save(Kind.PIECES, id, 1, "{'title':'One','composer':''}")
+                        .revision()
+                        .number());
+    }
+
+    @Test
+    void sending_a_new_sheet_twice_makes_one() {
+        UUID id = UUID.randomUUID();
+        JsonNode content = json("{'title':'One'}");
+        notebook.create(Kind.PIECES, id, content, NOTE, Optional.empty());
+        notebook.create(Kind.PIECES, id, content, NOTE, Optional.empty());
+        assertEquals(1, notebook.newest(Kind.PIECES, id).number());
+        var problem = assertThrows(
+                InvalidContent.class,
+                () -> notebook.create(Kind.PIECES, id, json("{'title':'Other'}"), NOTE, Optional.empty()));
+        assertEquals("/id", problem.pointer());
+    }
+
+    @Test
+    void saves_that_crossed_without_touching_are_both_kept() {
+        UUID id = piece("One");
+        save(Kind.PIECES, id, 1, "{'title':'One','styles':['reel'],'tempoBpm':112}");
+        Saved second = save(Kind.PIECES, id, 1, "{'title':'One','styles':['reel'],'tempoBpm':120,'key':'D'}");
+        assertEquals(3, second.revision().number());
+        assertEquals(112, second.revision().json().path("tempoBpm").asInt());
+        assertEquals("D", second.revision().json().path("key").asText());
+        assertEquals(
+                "/tempoBpm",
+                second.mergedWith().orElseThrow().changes().get(0).at().toString());
+    }
+
+    @Test
+    void saves_that_touch_change_nothing_and_show_both_values() {
+        UUID id = piece("One");
+        save(Kind.PIECES, id, 1, "{'title':'One','styles':['reel'],'tempoBpm':112}");
+        var problem = assertThrows(
+                EditedMeanwhile.class,
+                () -> save(Kind.PIECES, id, 1, "{'title':'One','styles':['reel'],'tempoBpm':100,'key':'D'}"));
+        assertEquals(2, problem.current().number());
+        var conflict = problem.merge().conflicts().get(0);
+        assertEquals("/tempoBpm", conflict.at().toString());
+        assertEquals(112, conflict.theirs().orElseThrow().asInt());
+        assertEquals(100, conflict.yours().orElseThrow().asInt());
+        assertEquals("D", problem.merge().merged().path("key").asText(), "what does not touch is merged already");
+        assertEquals(2, notebook.newest(Kind.PIECES, id).number());
+    }
+
+    @Test
+    void an_earlier_state_comes_back_as_a_new_revision() {
+        UUID id = piece("One");
+        save(Kind.PIECES, id, 1, "{'title':'Two'}");
+        Revision restored = notebook.restore(Kind.PIECES, id, 1, 2, new Notebook.Note("", ""))
+                .revision();
+        assertEquals(3, restored.number());
+        assertEquals("One", restored.content().title());
+        assertEquals("Back to revision 1", restored.reason());
+        assertThrows(EditedMeanwhile.class, () -> notebook.restore(Kind.PIECES, id, 1, 2, NOTE));
+    }
+
+    @Test
+    void a_sheet_is_not_found_under_another_kind() {
+        UUID id = piece("One");
+        var problem = assertThrows(NoSuchSheet.class, () -> notebook.newest(Kind.RIGS, id));
+        assertTrue(problem.getMessage().contains("no rig"), problem.getMessage());
+        assertThrows(NoSuchSheet.class, () -> notebook.revision(Kind.PIECES, id, 2));
+    }
+
+    @Test
+    void naming_a_sheet_that_is_not_there_is_refused_where_it_stands() {
+        UUID id = UUID.randomUUID();
+        var problem = assertThrows(
+                InvalidContent.class,
+                () -> create(
+                        Kind.SETLISTS,
+                        "{'title':'x','date':'2026-11-12','items':{'a':{'order':1,'piece':'" + id + "'}}}"));
+        assertEquals("/items/a/piece", problem.pointer());
+    }
+
+    @Test
+    void lists_find_words_in_titles_styles_and_notes_and_go_on_page_by_page() {
+        for (String title : List.of("Ash Grove Reel", "Brook Reel", "Cold Reel", "Dawn Air")) {
+            piece(title);
+        }
+        create(Kind.PIECES, "{'title':'Elm','notes':'wants a REEL feel'}");
+        List<String> titles = new ArrayList<>();
+        Optional<String> after = Optional.empty();
+        do {
+            Optional<String> from = after;
+            Pages.Page<Revision> page = notebook.look(
+                    pages -> pages.list(new Pages.Query(Optional.of(Kind.PIECES), "reel", Optional.empty(), from, 2)));
+            page.items().forEach(item -> titles.add(item.content().title()));
+            after = page.next();
+        } while (after.isPresent());
+        assertEquals(List.of("Ash Grove Reel", "Brook Reel", "Cold Reel", "Dawn Air", "Elm"), titles);
+        assertEquals(
+                4,
+                notebook.look(pages -> pages.list(new Pages.Query(
+                                Optional.of(Kind.PIECES), "", Optional.of("reel"), Optional.empty(), 50)))
+                        .items()
+                        .size());
+        assertEquals(4, notebook.look(Pages::styles).get("reel"));
+    }
+
+    @Test
+    void a_search_takes_signs_that_sql_reads_otherwise_as_they_are() {
+        piece("100% wool");
+        piece("under_score");
+        for (String word : List.of("%", "_", "'", "\\", "100%")) {
+            int expected = word.equals("100%") || word.equals("%") || word.equals("_") ? 1 : 0;
+            assertEquals(
+                    expected,
+                    notebook.look(pages -> pages.list(new Pages.Query(
+                                    Optional.of(Kind.PIECES), word, Optional.empty(), Optional.empty(), 50)))
+                            .items()
+                            .size(),
+                    word);
+        }
+    }
+
+    private UUID rig() {
+        UUID instrument = create(
+                Kind.INSTRUMENTS,
+                "{'title':'Violin','strings':{'1':{'note':'E5'},'2':{'note':'A4'},'3':{'note':'D4'},'4':{'note':'G3'}}}");
+        UUID synth = create(Kind.SYNTHS, "{'title':'Synth','sensitivityScale':{'min':0,'max':100}}");
+        return create(Kind.RIGS, rigContent(instrument, synth, 20));
+    }
+
+    private static String rigContent(UUID instrument, UUID synth, int sensitivity) {
+        return "{'title':'Rig','date':'2026-11-12','instrument':{'id':'" + instrument + "'},'synth':{'id':'" + synth
+                + "'},'assignments':{'1':{'input':1,'sensitivity':" + sensitivity + "},'2':{'input':2}}}";
+    }
+
+    @Test
+    void a_rig_holds_its_gear_at_exact_revisions_and_a_strings_history_is_told() {
+        UUID rig = rig();
+        Revision first = notebook.newest(Kind.RIGS, rig);
+        assertEquals(1, first.json().path("instrument").path("revision").asInt());
+        ObjectNode changed = first.json().deepCopy();
+        changed.withObject("/assignments/1").put("sensitivity", 23);
+        notebook.save(Kind.RIGS, rig, 1, changed, NOTE, Optional.empty(), Set.of());
+        var history = notebook.look(pages -> pages.stringHistory(rig));
+        assertEquals(
+                List.of(Optional.of(20.0), Optional.of(23.0)),
+                history.get(1).stream().map(Pages.StringSetting::sensitivity).toList());
+        assertEquals(Optional.empty(), history.get(2).get(0).sensitivity());
+    }
+
+    @Test
+    void a_rig_and_its_log_entry_are_saved_together_or_not_at_all() {
+        UUID rig = rig();
+        ObjectNode changed = notebook.newest(Kind.RIGS, rig).json().deepCopy();
+        changed.withObject("/assignments/1").put("sensitivity", 23);
+        var problem = assertThrows(
+                InvalidContent.class,
+                () -> notebook.save(
+                        Kind.RIGS, rig, 1, changed, NOTE, Optional.of(json("{'text':'no date'}")), Set.of()));
+        assertEquals("/log/date", problem.pointer());
+        assertEquals(1, notebook.newest(Kind.RIGS, rig).number(), "nothing was saved");
+        Saved saved = notebook.save(
+                Kind.RIGS,
+                rig,
+                1,
+                changed,
+                NOTE,
+                Optional.of(json("{'date':'2026-11-12','text':'E string calmer','felt':'good'}")),
+                Set.of());
+        Revision log = notebook.newest(Kind.LOG, saved.logEntry().orElseThrow());
+        assertEquals(2, log.json().at("/about/rigs/reference/revision").asInt());
+        assertEquals(rig.toString(), log.json().at("/about/rigs/reference/id").asText());
+    }
+
+    @Test
+    void followers_go_on_with_their_starting_point_unless_they_stay_pinned() {
+        UUID piece = piece("One");
+        UUID start = create(Kind.RECIPES, "{'title':'Everyday','settings':{'straight':{'parameters':{'level':80}}}}");
+        String following = "{'title':'%s','piece':'" + piece + "','follows':{'id':'" + start + "'},'settings':{}}";
+        UUID goes = create(Kind.RECIPES, following.formatted("goes"));
+        UUID stays = create(Kind.RECIPES, following.formatted("stays"));
+        Saved saved = notebook.save(
+                Kind.RECIPES,
+                start,
+                1,
+                json("{'title':'Everyday','settings':{'straight':{'parameters':{'level':70}}}}"),
+                NOTE,
+                Optional.empty(),
+                Set.of(stays));
+        assertEquals(List.of(goes), saved.followedOn());
+        assertEquals(70, level(goes));
+        assertEquals(80, level(stays));
+        assertEquals(80, level(goes, 1), "the earlier state still resolves as it did");
+    }
+
+    private int level(UUID recipe) {
+        return level(recipe, notebook.newest(Kind.RECIPES, recipe).number());
+    }
+
+    private int level(UUID recipe, int number) {
+        return notebook.look(pages -> rosinbook.notebook.Recipes.resolve(
+                        pages, pages.revision(recipe, number).orElseThrow())
+                .json()
+                .at("/straight/parameters/level")
+                .asInt());
+    }
+
+    @Test
+    void a_starting_point_cannot_change_so_that_a_follower_breaks() {
+        UUID piece = piece("One");
+        UUID start = create(Kind.RECIPES, "{'title':'Everyday','settings':{'voices':{'a':{'name':'Pad','order':1}}}}");
+        create(
+                Kind.RECIPES,
+                "{'title':'Follower','piece':'" + piece + "','follows':{'id':'" + start
+                        + "'},'settings':{'voices':{'a':{'order':2}}}}");
+        var problem = assertThrows(
+                InvalidContent.class, () -> save(Kind.RECIPES, start, 1, "{'title':'Everyday','settings':{}}"));
+        assertTrue(problem.getMessage().contains("Follower"), problem.getMessage());
+        assertEquals(1, notebook.newest(Kind.RECIPES, start).number());
+    }
+
+    @Test
+    void a_played_set_holds_everything_at_the_revisions_that_were_used() {
+        UUID piece = piece("One");
+        UUID rig = rig();
+        UUID recipe = create(Kind.RECIPES, "{'title':'One','piece':'" + piece + "','settings':{}}");
+        UUID set = create(
+                Kind.SETLISTS,
+                "{'title':'Set','date':'2026-11-12','rig':{'id':'" + rig + "'},'items':{'a':{'order':1,'piece':'"
+                        + piece + "','recipe':{'id':'" + recipe + "'}}}}");
+        Setlist played = (Setlist) notebook.markPlayed(set, 1, NOTE).revision().content();
+        assertTrue(played.played());
+        assertEquals(1, played.items().get("a").recipe().revision());
+        assertEquals(1, played.items().get("a").rig().revision());
+        assertEquals(
+                Optional.of(played.date()),
+                Optional.ofNullable(
+                        notebook.look(pages -> pages.lastPlayed(List.of(piece))).get(piece)));
+        assertEquals(
+                1,
+                notebook.look(pages -> pages.useCounts(Content.Relation.PIECE, Kind.RECIPES, List.of(piece)))
+                        .get(piece));
+    }
+
+    @Test
+    void saves_from_many_hands_at_once_lose_nothing() throws Exception {
+        UUID id = create(Kind.PIECES, "{'title':'One'}");
+        int hands = 8;
+        ExecutorService executor = Executors.newFixedThreadPool(hands);
+        List<Future<Integer>> answers = new ArrayList<>();
+        for (int hand = 0; hand < hands; hand++) {
+            String key = "note " + hand;
+            Callable<Integer> work = () -> appendNote(id, key);
+            answers.add(executor.submit(work));
+        }
+        Set<Integer> numbers = new TreeSet<>();
+        for (Future<Integer> answer : answers) {
+            numbers.add(answer.get());
+        }
+        executor.shutdown();
+        assertEquals(hands, numbers.size(), "everybody got a revision of their own");
+        String notes = notebook.newest(Kind.PIECES, id).json().path("notes").asText();
+        for (int hand = 0; hand < hands; hand++) {
+            assertTrue(notes.contains("note " + hand), notes);
+        }
+    }
+
+    private int appendNote(UUID id, String text) {
+        while (true) {
+            Revision newest = notebook.newest(Kind.PIECES, id);
+            ObjectNode content = newest.json().deepCopy();
+            content.put("notes", content.path("notes").asText() + text + "\n");
+            try {
+                return notebook.save(Kind.PIECES, id, newest.number(), content, NOTE, Optional.empty(), Set.of())
+                        .revision()
+                        .number();
+            } catch (EditedMeanwhile again) {
+                assertFalse(again.merge().isClean());
+            }
+        }
+    }
+
+    private byte[] exported() throws IOException {
+        ByteArrayOutputStream zip = new ByteArrayOutputStream();
+        new Archive(database, DatabaseSheetStore.ONLY_NOTEBOOK).export(zip);
+        return zip.toByteArray();
+    }
+
+    @Test
+    void exporting_and_importing_elsewhere_gives_the_same_notebook_and_twice_changes_nothing() throws IOException {
+        a_played_set_holds_everything_at_the_revisions_that_were_used();
+        byte[] zip = exported();
+        try (Database elsewhere = Database.inMemory("t" + UUID.randomUUID())) {
+            Notebook other = new Notebook(
+                    DatabaseSheetStore.onlyNotebook(elsewhere, clock.instant()),
+                    Clock.offset(clock, Duration.ofDays(1)));
+            Archive archive = new Archive(elsewhere, DatabaseSheetStore.ONLY_NOTEBOOK);
+            int revisions = archive.read(new ByteArrayInputStream(zip)).added();
+            assertEquals(new Archive.Imported(0, revisions), archive.read(new ByteArrayInputStream(zip)));
+            ByteArrayOutputStream again = new ByteArrayOutputStream();
+            archive.export(again);
+            assertEquals(Zips.contents(zip), Zips.contents(again.toByteArray()));
+            assertEquals(new Archive.Verified(revisions, List.of()), archive.verify());
+            assertEquals(notebook.look(Pages::counts), other.look(Pages::counts));
+        }
+    }
+
+    @Test
+    void a_damaged_revision_is_found_and_named() {
+        UUID id = piece("One");
+        Archive archive = new Archive(database, DatabaseSheetStore.ONLY_NOTEBOOK);
+        assertEquals(List.of(), archive.verify().damages());
+        database.change(sql ->
+                sql.execute("UPDATE revision SET content = REPLACE(content, 'One', 'Two') WHERE sheet_id = ?", id));
+        assertEquals(
+                List.of("pieces " + id + ": revision 1 does not match its checksum"),
+                archive.verify().damages());
+    }
+}
