@@ -194,10 +194,17 @@ final class BlipHealer {
         return true;
     }
 
+    /** At an edge only harmonics of the note count; anything else has to be a scratch. */
     private double edge(Stroke blip, Stroke note) {
         double harmonic = Harmonics.share(blip.pitch, note.pitch);
-        double evidence = get(BLIP_START) + EDGE_WEIGHT + shortness(blip.seconds()) + get(BLIP_HARMONIC) * harmonic;
-        return harmonic > 0 ? evidence + habit(blip.pitch - note.pitch) : evidence;
+        if (harmonic == 0) {
+            return Double.NEGATIVE_INFINITY;
+        }
+        return get(BLIP_START)
+                + EDGE_WEIGHT
+                + shortness(blip.seconds())
+                + get(BLIP_HARMONIC) * harmonic
+                + habit(blip.pitch - note.pitch);
     }
 
     /** A whole note heard a harmonic too high, on a string that often does so, between notes far below it. */

@@ -5,6 +5,7 @@ import java.util.Collection;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Set;
+import rosinbook.take.smf.TempoMap;
 
 /**
  * Finds the faults of a take and mends them. It goes over the take until nothing more is found, so that a cleaned take is clean.
@@ -80,20 +81,27 @@ public record Cleaner(Thresholds thresholds) {
         return take.tuning().open(apart ? string : take.tuning().strings()).midi();
     }
 
-    private static void endHanging(StringLine line, Take take, FaultLog log) {
+    private void endHanging(StringLine line, Take take, FaultLog log) {
         for (Stroke stroke = line.first(); stroke != null; stroke = stroke.next) {
             if (take.notes().get(stroke.id).hanging()) {
                 Stroke next = stroke.next;
                 List<Stroke> involved = next == null ? List.of() : List.of(next);
                 String repair = next == null
                         ? "Let it last until the end of the take."
-                        : "End it where the next note of its string starts.";
+                        : "End it just before the next note of its string.";
                 if (log.found(FaultKind.HANGING, stroke, involved, () -> "The file never ends this note.", repair)
                         && next != null) {
-                    stroke.endWhereStarts(next);
+                    endBefore(stroke, next, take.tempoMap());
                 }
             }
         }
+    }
+
+    /** Leaves a gap, so that the next note counts as bowed anew even at the same pitch. */
+    private void endBefore(Stroke stroke, Stroke next, TempoMap tempoMap) {
+        double gap = thresholds.get(Threshold.BOW_WIDE_GAP_SECONDS);
+        stroke.offTick = Math.max(stroke.onTick, Math.min(next.onTick, tempoMap.tick(next.on - gap)));
+        stroke.off = Math.max(stroke.on, tempoMap.seconds(stroke.offTick));
     }
 
     private void dropImpossible(StringLine line, int open, FaultLog log) {

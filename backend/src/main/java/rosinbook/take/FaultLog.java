@@ -58,6 +58,11 @@ final class FaultLog {
         return mend;
     }
 
+    /** Notes that something was mended along with a fault already told. */
+    void mended() {
+        repairs++;
+    }
+
     /** How often a repair was let through so far. */
     int repairs() {
         return repairs;

@@ -13,6 +13,7 @@ import static rosinbook.take.Threshold.GHOST_SAME_PITCH;
 import static rosinbook.take.Threshold.GHOST_SHORT;
 import static rosinbook.take.Threshold.GHOST_SHORT_SECONDS;
 import static rosinbook.take.Threshold.GHOST_START;
+import static rosinbook.take.Threshold.GHOST_TOGETHER;
 import static rosinbook.take.Threshold.GHOST_UNCOVERED;
 import static rosinbook.take.Threshold.NO_GAP;
 import static rosinbook.take.Threshold.TOUCHING;
@@ -27,6 +28,7 @@ import java.util.List;
 final class GhostFinder {
     private static final double LEAST_ADVANTAGE = -20;
     private static final double MOST_ADVANTAGE = 45;
+    private static final int ABOUT_AS_LOUD = 12;
     private static final int RINGING_QUIETER = 15;
     private static final double RINGING_WORTH_A_LOOK = -4;
 
@@ -103,18 +105,22 @@ final class GhostFinder {
                 continue;
             }
             int from = other.from(stroke.on);
+            int to = from;
             double covered = 0;
+            double coveredByRelated = 0;
             int loudest = 0;
-            for (int index = from; index < other.strokes.length && other.strokes[index].on < end; index++) {
-                double start = Math.max(other.strokes[index].on, stroke.on);
-                covered += Math.max(0, Math.min(other.ends[index] + get(TOUCHING) * 0.75, end) - start);
-                if (other.ends[index] > stroke.on - get(TOUCHING) / 2) {
-                    loudest = Math.max(loudest, other.strokes[index].velocity);
-                }
+            while (to < other.strokes.length && Stroke.between(other.strokes[to].on, end) > 0) {
+                double start = Math.max(other.strokes[to].on, stroke.on);
+                double part = Math.max(0, Math.min(other.ends[to] + get(TOUCHING) * 0.75, end) - start);
+                covered += part;
+                coveredByRelated += related(stroke, other.strokes[to]) ? part : 0;
+                loudest = stillSounds(stroke, other, to) ? Math.max(loudest, other.strokes[to].velocity) : loudest;
+                to++;
             }
-            double share = Math.min(1, covered / Math.max(end - stroke.on, 1e-6));
-            for (int index = from; index < other.strokes.length && other.strokes[index].on < end; index++) {
-                if (other.ends[index] > stroke.on - get(TOUCHING) / 2) {
+            for (int index = from; index < to; index++) {
+                if (stillSounds(stroke, other, index) && !bowedAnew(stroke, other, index)) {
+                    double seconds = related(stroke, other.strokes[index]) ? coveredByRelated : covered;
+                    double share = Stroke.between(0, Math.min(1, seconds / Math.max(end - stroke.on, 1e-6)));
                     Suspicion next = suspicion(stroke, end, loudness, other.strokes[index], loudest, share);
                     worst = worst == null || next.evidence > worst.evidence ? next : worst;
                 }
@@ -123,20 +129,43 @@ final class GhostFinder {
         return worst;
     }
 
+    private boolean stillSounds(Stroke stroke, Sounding other, int index) {
+        return Stroke.between(stroke.on, other.ends[index]) > -get(TOUCHING) / 2;
+    }
+
+    /** Whether the other string had ended a note and started the same one again: then the first one is no source. */
+    private boolean bowedAnew(Stroke stroke, Sounding other, int index) {
+        return Stroke.between(stroke.on, other.ends[index]) <= 0
+                && index + 1 < other.strokes.length
+                && other.strokes[index].pitch == other.strokes[index + 1].pitch
+                && Stroke.between(other.ends[index], other.strokes[index + 1].on) > get(NO_GAP);
+    }
+
+    private static boolean related(Stroke stroke, Stroke source) {
+        int interval = Math.abs(source.pitch - stroke.pitch);
+        return interval == 0 || isHarmonic(interval);
+    }
+
+    private static boolean isHarmonic(int interval) {
+        return interval == 12 || interval == 19 || interval == 24;
+    }
+
     private Suspicion suspicion(Stroke stroke, double end, int loudness, Stroke source, int loudest, double share) {
         int interval = Math.abs(source.pitch - stroke.pitch);
-        boolean harmonic = interval == 12 || interval == 19 || interval == 24;
-        boolean related = interval == 0 || harmonic;
+        boolean harmonic = isHarmonic(interval);
+        boolean related = related(stroke, source);
         int quieter = (related ? loudest : source.velocity) - loudness;
-        double seconds = end - stroke.on;
+        double seconds = Stroke.between(stroke.on, end);
+        double later = Stroke.between(source.on, stroke.on);
         double evidence = get(GHOST_START)
                 + get(GHOST_QUIETER) * Math.max(LEAST_ADVANTAGE, Math.min(MOST_ADVANTAGE, quieter)) / 10
                 + get(GHOST_COVERED) * share;
         evidence += interval == 0 ? get(GHOST_SAME_PITCH) : 0;
         evidence += harmonic ? get(GHOST_HARMONIC) : 0;
         evidence += seconds < get(GHOST_SHORT_SECONDS) ? get(GHOST_SHORT) : 0;
-        evidence += stroke.on - source.on > get(TOUCHING) ? get(GHOST_AFTER) : 0;
-        evidence += source.on - stroke.on > 2 * get(TOUCHING) ? get(GHOST_BEFORE) : 0;
+        evidence += later > get(TOUCHING) ? get(GHOST_AFTER) : 0;
+        evidence += -later > 2 * get(TOUCHING) ? get(GHOST_BEFORE) : 0;
+        evidence += Math.abs(later) <= get(TOUCHING) && quieter <= ABOUT_AS_LOUD ? get(GHOST_TOGETHER) : 0;
         evidence += share < 0.5 ? get(GHOST_UNCOVERED) : 0;
         evidence += !related && seconds > get(GHOST_SHORT_SECONDS) / 2 ? get(GHOST_ODD_PITCH) : 0;
         evidence += !related && seconds > get(GHOST_LONG_SECONDS) ? get(GHOST_ODD_LONG) : 0;

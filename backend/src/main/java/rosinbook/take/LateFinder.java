@@ -44,7 +44,7 @@ final class LateFinder {
         Stroke before = null;
         for (int index = 0; index < all.size(); index++) {
             Stroke stroke = all.get(index);
-            double hole = stroke.on - end;
+            double hole = Stroke.between(end, stroke.on);
             double earlier = end + usual;
             if (before != null
                     && hole > usual + get(LATE_LEAST_SECONDS)
@@ -104,7 +104,7 @@ final class LateFinder {
         int size = 0;
         double end = Double.NEGATIVE_INFINITY;
         for (Stroke stroke : all) {
-            double hole = stroke.on - end;
+            double hole = Stroke.between(end, stroke.on);
             if (hole >= 0 && hole < get(LATE_MOST_SECONDS)) {
                 holes[size++] = hole;
             }

@@ -46,15 +46,11 @@ record LayoutGuess(Tuning tuning, StringLayout layout, List<String> remarks) {
                 .mapToInt(Performance.Heard::channel)
                 .distinct()
                 .count();
-        if (channels > 1 || performance.notes().isEmpty()) {
+        boolean singleString = asked.tuning().map(Tuning::strings).orElse(0) == 1;
+        if (asked.baseChannel().isPresent() || singleString || channels != 1) {
             return StringLayout.By.CHANNEL;
         }
-        if (performance.tracksWithNotes() > 1) {
-            return StringLayout.By.TRACK;
-        }
-        boolean singleString = asked.baseChannel().isPresent()
-                || asked.tuning().isPresent() && asked.tuning().get().strings() == 1;
-        return singleString ? StringLayout.By.CHANNEL : StringLayout.By.NOTHING;
+        return performance.tracksWithNotes() > 1 ? StringLayout.By.TRACK : StringLayout.By.NOTHING;
     }
 
     private static List<StringLayout> layouts(StringLayout.By by, Tuning tuning, TakeReader asked) {

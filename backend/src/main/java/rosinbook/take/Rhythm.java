@@ -146,7 +146,7 @@ final class Rhythm {
         double[] apart = new double[sorted.length];
         int size = 0;
         for (double start : sorted) {
-            if (size == 0 || start - apart[size - 1] > get(TOUCHING) * 1.25) {
+            if (size == 0 || Stroke.between(apart[size - 1], start) > get(TOUCHING) * 1.25) {
                 apart[size++] = start;
             }
         }
@@ -157,7 +157,7 @@ final class Rhythm {
         double[] counts = new double[BINS];
         int size = 0;
         for (int index = 1; index < sorted.length; index++) {
-            double seconds = sorted[index] - sorted[index - 1];
+            double seconds = Stroke.between(sorted[index - 1], sorted[index]);
             if (seconds > shortest * 1.15 && seconds < shortest * LONGEST_STROKES) {
                 double place = (Math.log(seconds / shortest) - LOWEST) / STEP;
                 int bin = (int) Math.floor(place);

@@ -25,6 +25,9 @@ import java.util.List;
  */
 final class SplitJoiner {
     private static final int MOST_PARTS = 40;
+    /** Evidence closer than this is equal, and fewer bow changes win. */
+    private static final double TIE = 1e-6;
+
     private static final int LOUDER = 4;
     private static final int MUCH_LOUDER = 8;
     private static final int EVEN = -5;
@@ -67,20 +70,23 @@ final class SplitJoiner {
         Stroke head = run.get(0);
         for (int part = 1; part < run.size(); part++) {
             Stroke stroke = run.get(part);
-            Stroke before = head;
-            if (bowChange[part]
-                    || !log.found(
-                            FaultKind.SPLIT,
-                            stroke,
-                            List.of(head),
-                            () -> because(before, stroke),
-                            "Join it to the note before.")) {
+            if (bowChange[part] || !mend(head, stroke)) {
                 head = stroke;
                 continue;
             }
             head.endAt(stroke);
             line.swallow(head, stroke);
         }
+    }
+
+    /** Parts that only a blip kept apart are mended with the blip. */
+    private boolean mend(Stroke head, Stroke stroke) {
+        if (stroke.acrossBlip) {
+            log.mended();
+            return true;
+        }
+        return log.found(
+                FaultKind.SPLIT, stroke, List.of(head), () -> because(head, stroke), "Join it to the note before.");
     }
 
     private boolean[] bowChanges(List<Stroke> run, int line) {
@@ -98,7 +104,7 @@ final class SplitJoiner {
                 double evidence = best[start]
                         + (start == 0 ? 0 : bowChange(run.get(start - 1), run.get(start), line))
                         + get(RHYTHM) * rhythm.evidence(line, starts[start], starts[end]);
-                if (evidence > best[end]) {
+                if (evidence > best[end] + TIE) {
                     best[end] = evidence;
                     from[end] = start;
                 }

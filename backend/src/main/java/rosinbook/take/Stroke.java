@@ -38,13 +38,21 @@ final class Stroke {
         from.add(id);
     }
 
+    /**
+     * From one moment to another, without the last digits that adding up tempo leaves: so that times that are equal in the file
+     * are equal here, whatever the tempo map.
+     */
+    static double between(double from, double to) {
+        return Math.rint((to - from) * 1e8) / 1e8;
+    }
+
     double seconds() {
-        return off - on;
+        return between(on, off);
     }
 
     /** Seconds of silence between this and the next; below 0 if they overlap. */
     double gapTo(Stroke later) {
-        return later.on - off;
+        return between(off, later.on);
     }
 
     /** Lasts until another ends, if that is later. */

@@ -16,7 +16,7 @@ public enum Threshold {
     FINGERBOARD("Fingerboard", "semitones above the open string a finger can reach", Unit.SEMITONES, 31, 7, 48),
 
     /** Ghost: before anything is known. */
-    GHOST_START("Ghost: at first", "odds that a note is a ghost before looking", Unit.EVIDENCE, -5.4, -12, 0),
+    GHOST_START("Ghost: at first", "odds that a note is a ghost before looking", Unit.EVIDENCE, -5.6, -12, 0),
     /** Ghost: same pitch. */
     GHOST_SAME_PITCH("Ghost: same pitch", "another string sounds the same note", Unit.EVIDENCE, 3.6, 0, 8),
     /** Ghost: octave, twelfth, two octaves. */
@@ -32,6 +32,8 @@ public enum Threshold {
     GHOST_BEFORE("Ghost: before", "it starts well before the other string", Unit.EVIDENCE, -2, -6, 0),
     /** Ghost: starts after its source. */
     GHOST_AFTER("Ghost: after", "it starts while the other string already sounds", Unit.EVIDENCE, 0.7, 0, 4),
+    /** Ghost: starts with its source, and about as loud. */
+    GHOST_TOGETHER("Ghost: together", "both start at once and about as loud: a unison", Unit.EVIDENCE, -1, -6, 0),
     /** Ghost: short. */
     GHOST_SHORT("Ghost: short", "it is shorter than the short ghost", Unit.EVIDENCE, 0.3, 0, 4),
     /** How short a short ghost is. */

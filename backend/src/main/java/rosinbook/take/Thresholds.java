@@ -61,7 +61,7 @@ public final class Thresholds {
         double[] stretched = figures.clone();
         for (Threshold threshold : Threshold.values()) {
             if (threshold.unit() == Threshold.Unit.SECONDS) {
-                stretched[threshold.ordinal()] *= factor;
+                stretched[threshold.ordinal()] = Stroke.between(0, stretched[threshold.ordinal()] * factor);
             }
         }
         return new Thresholds(stretched);
