@@ -213,6 +213,7 @@ final class BlipHealer {
             for (int interval : new int[] {19, 12, 20}) {
                 if (habits[interval] >= HABIT_OF_WHOLE_NOTES
                         && stroke.pitch - interval >= open
+                        && stroke.key() >= interval
                         && fitsBetween(stroke, interval)
                         && mendWhole(stroke, interval)) {
                     stroke.pitch -= interval;

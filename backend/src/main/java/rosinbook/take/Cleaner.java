@@ -53,7 +53,7 @@ public record Cleaner(Thresholds thresholds) {
         for (StringLine line : lines) {
             int open = open(take, line.string);
             new BlipHealer(thresholds, line, open, log).heal();
-            dropImpossible(line, open, log);
+            dropImpossible(line, open, top(take, line.string), log);
         }
         Rhythm rhythm = new Rhythm(thresholds, lines);
         SplitJoiner joiner = new SplitJoiner(thresholds, rhythm, log);
@@ -81,6 +81,12 @@ public record Cleaner(Thresholds thresholds) {
         return take.tuning().open(apart ? string : take.tuning().strings()).midi();
     }
 
+    private int top(Take take, int string) {
+        boolean apart = take.layout().by() != StringLayout.By.NOTHING;
+        int open = take.tuning().open(apart ? string : 1).midi();
+        return open + (int) thresholds.get(Threshold.FINGERBOARD);
+    }
+
     private void endHanging(StringLine line, Take take, FaultLog log) {
         for (Stroke stroke = line.first(); stroke != null; stroke = stroke.next) {
             if (take.notes().get(stroke.id).hanging()) {
@@ -104,27 +110,17 @@ public record Cleaner(Thresholds thresholds) {
         stroke.off = Math.max(stroke.on, tempoMap.seconds(stroke.offTick));
     }
 
-    private void dropImpossible(StringLine line, int open, FaultLog log) {
-        int top = open + (int) thresholds.get(Threshold.FINGERBOARD);
+    private static void dropImpossible(StringLine line, int open, int top, FaultLog log) {
         for (Stroke stroke = line.first(); stroke != null; stroke = stroke.next) {
-            String limit = stroke.pitch < open ? Sentences.note(open) : Sentences.note(top);
-            boolean drop = false;
-            if (stroke.pitch < open) {
-                drop = log.found(
-                        FaultKind.BELOW_OPEN,
-                        stroke,
-                        List.of(),
-                        () -> "String " + line.string + " gives nothing below its open " + limit + ".",
-                        "Drop the note.");
-            } else if (stroke.pitch > top) {
-                drop = log.found(
-                        FaultKind.ABOVE_FINGERBOARD,
-                        stroke,
-                        List.of(),
-                        () -> "The fingerboard of string " + line.string + " ends at " + limit + ".",
-                        "Drop the note.");
+            if (stroke.pitch >= open && stroke.pitch <= top) {
+                continue;
             }
-            if (drop) {
+            boolean below = stroke.pitch < open;
+            FaultKind kind = below ? FaultKind.BELOW_OPEN : FaultKind.ABOVE_FINGERBOARD;
+            String because = below
+                    ? "String " + line.string + " gives nothing below its open " + Sentences.note(open) + "."
+                    : "The fingerboard of string " + line.string + " ends at " + Sentences.note(top) + ".";
+            if (log.found(kind, stroke, List.of(), () -> because, "Drop the note.")) {
                 line.remove(stroke);
             }
         }

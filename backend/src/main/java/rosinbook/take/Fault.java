@@ -37,4 +37,10 @@ public record Fault(
         Objects.requireNonNull(repair, "repair");
         notes = List.copyOf(notes);
     }
+
+    /** The faulty note's MIDI number. */
+    @JsonProperty
+    public int noteNumber() {
+        return note.midi();
+    }
 }

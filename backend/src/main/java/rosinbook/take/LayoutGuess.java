@@ -8,6 +8,10 @@ import java.util.Optional;
 record LayoutGuess(Tuning tuning, StringLayout layout, List<String> remarks) {
     private static final List<Tuning> KNOWN = List.of(Tuning.VIOLIN, Tuning.FIVE_STRING, Tuning.VIOLA, Tuning.CELLO);
 
+    private static final double LONG_NOTE_SECONDS = 2;
+    private static final double CLEARLY = 0.2;
+    private static final int FINGERBOARD_SEMITONES = 31;
+
     static LayoutGuess of(Performance performance, TakeReader asked) {
         List<String> remarks = new ArrayList<>();
         StringLayout.By by = asked.by().orElseGet(() -> guessBy(performance, asked));
@@ -16,11 +20,12 @@ record LayoutGuess(Tuning tuning, StringLayout layout, List<String> remarks) {
                     + "ghosts from a neighbouring string cannot be found in this take.");
         }
         List<Tuning> tunings = asked.tuning().map(List::of).orElse(KNOWN);
+        double[][] sound = sound(performance, by);
         LayoutGuess best = null;
         double bestFit = Double.NEGATIVE_INFINITY;
         for (Tuning tuning : tunings) {
             for (StringLayout layout : layouts(by, tuning, asked)) {
-                double fit = fit(performance, tuning, layout);
+                double fit = fit(sound, tuning, layout);
                 if (fit > bestFit) {
                     bestFit = fit;
                     best = new LayoutGuess(tuning, layout, remarks);
@@ -74,29 +79,42 @@ record LayoutGuess(Tuning tuning, StringLayout layout, List<String> remarks) {
         return asked.map(List::of).orElse(List.of(true, false));
     }
 
-    /**
-     * Seconds of sound that lie on a string and on its fingerboard, less those that do not; what comes first in the lists wins
-     * a tie. Going lowest string first takes clear evidence, since a leak may lie below its string.
-     */
-    private static double fit(Performance performance, Tuning tuning, StringLayout layout) {
-        double fit = 0;
-        double total = 0;
+    /** Seconds of sound, loud ones counting more, by channel or track (beyond the sixteenth: last row) and by key. */
+    private static double[][] sound(Performance performance, StringLayout.By by) {
+        double[][] sound = new double[17][128];
         for (Performance.Heard heard : performance.notes()) {
             double seconds = performance.tempoMap().seconds(heard.offTick())
                     - performance.tempoMap().seconds(heard.onTick());
-            double weight = Math.min(seconds, 2) * heard.velocity();
-            total += weight;
-            int string = layout.string(heard.channel(), heard.track(), tuning.strings());
-            if (string == 0) {
-                fit -= weight;
-                continue;
-            }
-            int above = heard.key()
-                    - (layout.by() == StringLayout.By.NOTHING
-                            ? tuning.open(tuning.strings()).midi()
-                            : tuning.open(string).midi());
-            fit += above >= 0 && above <= 31 ? weight : -weight;
+            int place = by == StringLayout.By.TRACK ? Math.min(16, heard.track()) : heard.channel() - 1;
+            sound[place][heard.key()] += Math.min(seconds, LONG_NOTE_SECONDS) * heard.velocity();
         }
-        return layout.highestFirst() ? fit : fit - 0.2 * total;
+        return sound;
+    }
+
+    /**
+     * How much of the sound lies on a string and on its fingerboard, less what does not; what comes first in the lists wins a
+     * tie. Going lowest string first takes clear evidence, since a leak may lie below its string.
+     */
+    private static double fit(double[][] sound, Tuning tuning, StringLayout layout) {
+        double fit = 0;
+        double total = 0;
+        for (int place = 0; place < sound.length; place++) {
+            int string = layout.string(place + 1, place, tuning.strings());
+            for (int key = 0; key < 128; key++) {
+                total += sound[place][key];
+                fit += fits(string, key, tuning, layout) ? sound[place][key] : -sound[place][key];
+            }
+        }
+        return layout.highestFirst() ? fit : fit - CLEARLY * total;
+    }
+
+    private static boolean fits(int string, int key, Tuning tuning, StringLayout layout) {
+        if (string == 0) {
+            return false;
+        }
+        boolean apart = layout.by() != StringLayout.By.NOTHING;
+        int lowest = tuning.open(apart ? string : tuning.strings()).midi();
+        int highest = tuning.open(apart ? string : 1).midi() + FINGERBOARD_SEMITONES;
+        return key >= lowest && key <= highest;
     }
 }

@@ -2,10 +2,9 @@ package rosinbook.take;
 
 import java.util.ArrayDeque;
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.Deque;
-import java.util.HashMap;
 import java.util.List;
-import java.util.Map;
 import rosinbook.pitch.Note;
 import rosinbook.take.smf.MidiFile;
 import rosinbook.take.smf.MidiTrack;
@@ -18,6 +17,9 @@ import rosinbook.take.smf.TempoMap;
  * says otherwise.
  */
 record Performance(List<Heard> notes, List<Bend> bends, TempoMap tempoMap, int tracksWithNotes) {
+    /** The most notes of one take: ten hours of steady sixteenths. */
+    private static final int MOST_NOTES = 1_000_000;
+
     /** A note with its track's place among the tracks that hold notes. */
     record Heard(
             int track,
@@ -52,11 +54,14 @@ record Performance(List<Heard> notes, List<Bend> bends, TempoMap tempoMap, int t
 
     private static final class Reading {
         private static final int DEFAULT_MICROS = 500_000;
+        private static final int KEYS = 16 * 128;
         private final MidiFile file;
         private final List<Heard> notes = new ArrayList<>();
         private final List<Bend> bends = new ArrayList<>();
         private final List<TempoMap.Change> tempos = new ArrayList<>();
         private int tracksWithNotes;
+        /** Notes that sound, by channel and key. */
+        private final List<Deque<long[]>> sounding = new ArrayList<>(Collections.nCopies(KEYS, null));
 
         Reading(MidiFile file) {
             this.file = file;
@@ -85,7 +90,7 @@ record Performance(List<Heard> notes, List<Bend> bends, TempoMap tempoMap, int t
         }
 
         private void read(MidiTrack track, long shift, long endTick, BendWheels wheels) {
-            Map<Integer, Deque<long[]>> sounding = new HashMap<>();
+            Collections.fill(sounding, null);
             int before = notes.size();
             for (int index = 0; index < track.size(); index++) {
                 long tick = track.tick(index);
@@ -94,19 +99,18 @@ record Performance(List<Heard> notes, List<Bend> bends, TempoMap tempoMap, int t
                     case 0x90 -> {
                         int key = channel << 7 | track.data1(index);
                         if (track.data2(index) > 0) {
-                            sounding.computeIfAbsent(key, none -> new ArrayDeque<>())
-                                    .add(new long[] {tick, track.data2(index)});
+                            start(key, tick, track.data2(index));
                         } else {
-                            end(sounding.get(key), key, tick, shift, wheels);
+                            end(key, tick, shift, wheels);
                         }
                     }
                     case 0x80 -> {
                         int key = channel << 7 | track.data1(index);
-                        end(sounding.get(key), key, tick, shift, wheels);
+                        end(key, tick, shift, wheels);
                     }
                     case 0xB0 -> {
                         if (track.data1(index) == 120 || track.data1(index) >= 123) {
-                            endAll(sounding, channel, tick, shift, wheels);
+                            endAll(channel, tick, shift, wheels);
                         }
                     }
                     case 0xF0 -> tempo(track, index, shift);
@@ -115,9 +119,11 @@ record Performance(List<Heard> notes, List<Bend> bends, TempoMap tempoMap, int t
                     }
                 }
             }
-            for (Map.Entry<Integer, Deque<long[]>> entry : sounding.entrySet()) {
-                for (long[] note : entry.getValue()) {
-                    add(entry.getKey(), note, endTick, shift, wheels, true);
+            for (int key = 0; key < KEYS; key++) {
+                if (sounding.get(key) != null) {
+                    for (long[] note : sounding.get(key)) {
+                        add(key, note, endTick, shift, wheels, true);
+                    }
                 }
             }
             if (file.format() == 2) {
@@ -137,23 +143,33 @@ record Performance(List<Heard> notes, List<Bend> bends, TempoMap tempoMap, int t
             }
         }
 
-        private void end(Deque<long[]> sounding, int key, long tick, long shift, BendWheels wheels) {
-            if (sounding != null && !sounding.isEmpty()) {
-                add(key, sounding.poll(), tick, shift, wheels, false);
+        private void start(int key, long tick, int velocity) {
+            if (sounding.get(key) == null) {
+                sounding.set(key, new ArrayDeque<>());
+            }
+            sounding.get(key).add(new long[] {tick, velocity});
+        }
+
+        private void end(int key, long tick, long shift, BendWheels wheels) {
+            Deque<long[]> open = sounding.get(key);
+            if (open != null && !open.isEmpty()) {
+                add(key, open.poll(), tick, shift, wheels, false);
             }
         }
 
-        private void endAll(
-                Map<Integer, Deque<long[]>> sounding, int channel, long tick, long shift, BendWheels wheels) {
+        private void endAll(int channel, long tick, long shift, BendWheels wheels) {
             for (int key = channel << 7; key < (channel + 1) << 7; key++) {
-                Deque<long[]> open = sounding.get(key);
-                while (open != null && !open.isEmpty()) {
-                    add(key, open.poll(), tick, shift, wheels, false);
+                while (sounding.get(key) != null && !sounding.get(key).isEmpty()) {
+                    add(key, sounding.get(key).poll(), tick, shift, wheels, false);
                 }
             }
         }
 
         private void add(int key, long[] note, long offTick, long shift, BendWheels wheels, boolean hanging) {
+            if (notes.size() == MOST_NOTES) {
+                throw new IllegalArgumentException(
+                        "the file holds more than " + MOST_NOTES + " notes; give a shorter take");
+            }
             int channel = (key >> 7) + 1;
             notes.add(new Heard(
                     tracksWithNotes,

@@ -90,13 +90,17 @@ final class Stroke {
         }
     }
 
+    /** The note number; the pitch without bend. */
+    int key() {
+        return origin.note().midi() + pitch - (int) Math.round(origin.pitch());
+    }
+
     CleanNote toNote() {
-        int key = origin.note().midi() + pitch - (int) Math.round(origin.pitch());
         TakeNote note = new TakeNote(
                 id,
                 string,
                 origin.channel(),
-                new Note(key),
+                new Note(key()),
                 origin.bendCents(),
                 loudest,
                 onTick,
