@@ -5,6 +5,7 @@ import java.util.Comparator;
 import java.util.Map;
 import java.util.SortedMap;
 import java.util.TreeMap;
+import rosinbook.pitch.Note;
 
 /** The checks that this package's records share; every message starts with the field's name and a space. */
 final class Require {
@@ -63,6 +64,18 @@ final class Require {
                         field + " has a name that is empty or has blanks around it; trim it");
             }
             sorted.put(key, present(field, thing, "the entry '" + key + "' holds nothing"));
+        });
+        return Collections.unmodifiableSortedMap(sorted);
+    }
+
+    /** An unmodifiable copy of notes by number (1 to 12), sorted. */
+    static SortedMap<Integer, Note> numbered(String field, Map<Integer, Note> notes) {
+        SortedMap<Integer, Note> sorted = new TreeMap<>();
+        (notes == null ? Map.<Integer, Note>of() : notes).forEach((number, note) -> {
+            if (number == null || number < 1 || number > 12) {
+                throw new IllegalArgumentException(field + " has number " + number + "; count from 1 to at most 12");
+            }
+            sorted.put(number, present(field, note, "number " + number + " has no note"));
         });
         return Collections.unmodifiableSortedMap(sorted);
     }
