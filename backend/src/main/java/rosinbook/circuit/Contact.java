@@ -3,18 +3,22 @@ package rosinbook.circuit;
 import java.util.ArrayList;
 import java.util.List;
 
-/** A pin of one of the two connectors, with what it carries. */
-record Contact(Plug plug, String label, PinRole role) {
+/**
+ * A pin of one of the two connectors, with what it carries.
+ *
+ * @param point its name wherever the bench speaks of it, such as {@code synth pin 7}
+ */
+record Contact(Plug plug, String label, PinRole role, String point) {
+    Contact(Plug plug, String label, PinRole role) {
+        this(plug, label, role, plug.pin(label));
+    }
+
     static List<Contact> of(Wiring wiring) {
         List<Contact> contacts = new ArrayList<>();
         for (Plug plug : Plug.values()) {
             plug.connector(wiring).pins().forEach((label, pin) -> contacts.add(new Contact(plug, label, pin.role())));
         }
         return contacts;
-    }
-
-    String point() {
-        return plug.pin(label);
     }
 
     boolean isSynths() {
@@ -47,6 +51,6 @@ record Contact(Plug plug, String label, PinRole role) {
 
     /** As a sentence names it: {@code synth pin 7 (supply +7 V)}. */
     String describe() {
-        return point() + " (" + role.describe() + ")";
+        return point + " (" + role.describe() + ")";
     }
 }

@@ -16,7 +16,7 @@ final class ControlRules {
             if (contact.isControl() && !contact.isSynths()) {
                 freeOfRails(plugged, contact, findings);
             }
-            if (contact.isControl() && contact.isSynths()) {
+            if (contact.isControl() && contact.isSynths() && !isOnShort(plugged, contact)) {
                 List<String> sources = sources(plugged, contact);
                 if (sources.size() > 1) {
                     findings.add(
@@ -30,6 +30,12 @@ final class ControlRules {
                 }
             }
         }
+    }
+
+    /** A rail joined to ground is reported as such, and not once more for each line on it. */
+    private static boolean isOnShort(Plugged plugged, Contact contact) {
+        return plugged.isGrounded(contact)
+                && plugged.joinedWith(contact).stream().anyMatch(Contact::isSupply);
     }
 
     /** Whether the instrument, not the adapter, decides a control pin's voltage. */
@@ -193,7 +199,9 @@ final class ControlRules {
             Pin supply = divider.supplyPin() == null
                     ? null
                     : plugged.wiring.synth().connector().pins().get(divider.supplyPin());
-            if (supply == null || !(supply.role() instanceof PinRole.Supply rail)) {
+            if (supply == null
+                    || !(supply.role() instanceof PinRole.Supply rail)
+                    || plugged.circuit.volts(Plug.SYNTH.pin(divider.supplyPin())) != rail.volts()) {
                 continue;
             }
             double open = rail.volts() * divider.lowerOhms() / (divider.upperOhms() + divider.lowerOhms());

@@ -38,7 +38,7 @@ public final class Drawing {
         Face.draw(svg, Plug.INSTRUMENT, wiring.instrument().connector(), 0, FACES_TOP, side);
         Face.draw(svg, Plug.SYNTH, wiring.synth().connector(), Face.WIDTH, FACES_TOP, side);
         double y = FACES_TOP + Face.HEIGHT;
-        svg.words(10, y, 11, "font-weight='bold'", "from");
+        svg.words(10, y, 11, "font-weight='bold'", "from instrument pin");
         svg.words(390, y, 11, "text-anchor='end' font-weight='bold'", "to synth pin");
         Set<String> unsafe = new HashSet<>();
         findings.stream()
@@ -63,13 +63,14 @@ public final class Drawing {
                 "font-weight='bold'" + (ready ? "" : " fill='#8c1c13'"),
                 ready ? "Nothing unsafe found." : "NOT READY TO SOLDER: unsafe findings.");
         String[] legend = {
-            "Round: signal. Square: control or switch. Double ring: supply. Filled: ground. Dashed: unknown.",
-            "Off and unplugged before soldering; check twice with a meter; never bridge supply rails.",
-            "Old instruments differ from tables. Unsure? Ask a qualified technician; local rules first."
+            "Round pin: signal. Square: control or switch line. Double ring: supply.",
+            "Filled: ground. Dashed: nobody knows yet.",
+            "Off and unplugged before soldering; check twice; never bridge supply rails.",
+            "Old instruments differ from tables. Unsure? A qualified technician; local rules first."
         };
         for (String line : legend) {
             y += 13;
-            svg.words(10, y, 8.6, "", line);
+            svg.words(10, y, 8.8, "", line);
         }
         return y + 12;
     }

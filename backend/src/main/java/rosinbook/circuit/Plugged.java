@@ -16,6 +16,7 @@ final class Plugged {
     final List<Contact> contacts;
     final Nets nets;
     final Circuit circuit;
+    private final List<Piece> pieces;
     private final Map<Integer, List<Contact>> byNet = new LinkedHashMap<>();
 
     Plugged(Wiring wiring, Map<String, String> positions) {
@@ -23,7 +24,7 @@ final class Plugged {
         this.positions = positions;
         layout = Layout.of(wiring, positions);
         contacts = Contact.of(wiring);
-        List<Piece> pieces = new ArrayList<>(layout.pieces());
+        pieces = new ArrayList<>(layout.pieces());
         pieces.addAll(Insides.of(wiring, layout.ground()));
         List<String> points =
                 new ArrayList<>(contacts.stream().map(Contact::point).toList());
@@ -80,6 +81,34 @@ final class Plugged {
             }
         }
         return List.copyOf(routes);
+    }
+
+    /** The routes whose wires lead from one point to another of the same net, the shortest way. */
+    List<String> routesBetween(String from, String to) {
+        Map<String, List<String>> ways = new LinkedHashMap<>(Map.of(from, List.of()));
+        List<String> open = new ArrayList<>(List.of(from));
+        for (int i = 0; i < open.size() && !ways.containsKey(to); i++) {
+            String here = open.get(i);
+            for (Piece piece : pieces) {
+                boolean leads = piece.isWire()
+                        && (piece.from().equals(here) || piece.to().equals(here));
+                String there = piece.from().equals(here) ? piece.to() : piece.from();
+                if (leads && !ways.containsKey(there)) {
+                    ways.put(there, longer(ways.get(here), piece.route()));
+                    open.add(there);
+                }
+            }
+        }
+        return ways.getOrDefault(to, List.of());
+    }
+
+    private static List<String> longer(List<String> way, String route) {
+        if (route.isEmpty() || way.contains(route)) {
+            return way;
+        }
+        List<String> longer = new ArrayList<>(way);
+        longer.add(route);
+        return longer;
     }
 
     /**

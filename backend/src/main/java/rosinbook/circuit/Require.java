@@ -9,11 +9,26 @@ import rosinbook.pitch.Note;
 
 /** The checks that this package's records share; every message starts with the field's name and a space. */
 final class Require {
-    private static final Comparator<String> COUNTED = Comparator.comparing(
-                    (String label) -> label.matches("\\d{1,9}") ? Integer.parseInt(label) : Integer.MAX_VALUE)
-            .thenComparing(Comparator.naturalOrder());
+    private static final Comparator<String> COUNTED =
+            Comparator.comparingInt(Require::count).thenComparing(Comparator.naturalOrder());
 
     private Require() {}
+
+    /** The number a label is, or the highest for a word; looked at digit by digit, because every look-up sorts by it. */
+    private static int count(String label) {
+        if (label.isEmpty() || label.length() > 9) {
+            return Integer.MAX_VALUE;
+        }
+        int count = 0;
+        for (int i = 0; i < label.length(); i++) {
+            int digit = label.charAt(i) - '0';
+            if (digit < 0 || digit > 9) {
+                return Integer.MAX_VALUE;
+            }
+            count = 10 * count + digit;
+        }
+        return count;
+    }
 
     static double within(String field, double number, double min, double max, String unit) {
         if (!(number >= min && number <= max)) {

@@ -21,10 +21,10 @@ final class RouteRow {
     }
 
     static double height(Route route) {
-        return 58
-                + (route.via() instanceof Via.Switch choice
-                        ? STEP * choice.positions().size()
-                        : 0);
+        if (route.via() instanceof Via.Switch choice) {
+            return 58 + STEP * choice.positions().size();
+        }
+        return route.via() instanceof Via.Divider ? 84 : 58;
     }
 
     static void draw(Svg svg, Wiring wiring, String id, Route route, double top, boolean unsafe) {
@@ -51,7 +51,8 @@ final class RouteRow {
         start();
         end();
         middle();
-        svg.words(200, 51, 10.5, "text-anchor='middle'", label(route.via()));
+        double labelY = route.via() instanceof Via.Divider ? 76 : 51;
+        svg.words(200, labelY, 10.5, "text-anchor='middle'", label(route.via()));
         if (route.via() instanceof Via.Switch choice) {
             double y = 51;
             for (Map.Entry<String, Via> position : choice.positions().entrySet()) {
@@ -84,7 +85,8 @@ final class RouteRow {
         Pin pin = plug.connector(wiring).pins().get(label);
         String role = pin == null ? "not in the table" : pin.role().describe();
         svg.words(x, 24, 14, "text-anchor='" + anchor + "' font-weight='bold'", label);
-        svg.words(x, 38, 10.5, "text-anchor='" + anchor + "'", Svg.fit(role, 20));
+        String whose = anchor.equals("start") && plug == Plug.SYNTH ? "synth: " : "";
+        svg.words(x, 38, 10.5, "text-anchor='" + anchor + "'", Svg.fit(whose + role, 21));
     }
 
     private void middle() {
@@ -98,17 +100,24 @@ final class RouteRow {
             box(200);
         } else if (via instanceof Via.Preamp) {
             svg.path("M186 16 L186 36 L214 26 Z", "stroke='#1d1a16' fill='#ffffff' stroke-width='1.5'");
-        } else if (via instanceof Via.Divider) {
-            box(165);
-            box(222);
-            svg.circle(193, LINE_Y, 2.5, "fill='#1d1a16'");
-            svg.line(193, LINE_Y, 193, 33, INK);
-            ground(193, 33);
+        } else if (via instanceof Via.Divider divider) {
+            divider(divider);
         } else if (via instanceof Via.Switch) {
             svg.rect(184, 18, 32, 14, "fill='#ffffff'");
             svg.line(184, LINE_Y, 213, 18, INK);
             svg.circle(184, LINE_Y, 2.5, "fill='#1d1a16'").circle(216, LINE_Y, 2.5, "fill='#1d1a16'");
         }
+    }
+
+    /** The upper resistor lies in the line, the lower one hangs from it to ground. */
+    private void divider(Via.Divider divider) {
+        box(165);
+        svg.words(165, 43, 10, "text-anchor='middle'", Figures.ohms(divider.upperOhms()));
+        svg.circle(224, LINE_Y, 2.5, "fill='#1d1a16'");
+        svg.line(224, LINE_Y, 224, 60, INK);
+        svg.rect(219, 31, 10, 24, "stroke='#1d1a16' fill='#ffffff' stroke-width='1.5'");
+        svg.words(234, 47, 10, "", Figures.ohms(divider.lowerOhms()));
+        ground(224, 57);
     }
 
     private void stub(Via via) {

@@ -25,22 +25,28 @@ final class SupplyRules {
         groundsJoined(plugged, findings);
     }
 
+    /** A short to ground hides everything else on its net, so that alone is said. */
     private static void alone(Plugged plugged, Contact rail, List<Contact> joined, Findings findings) {
-        boolean grounded = plugged.isGrounded(rail) || joined.stream().anyMatch(Contact::isGround);
-        if (grounded) {
+        String ground = joined.stream()
+                .filter(Contact::isGround)
+                .map(Contact::point)
+                .findFirst()
+                .orElse(plugged.isGrounded(rail) ? plugged.layout.ground() : null);
+        if (ground != null) {
             findings.add(
                     Rule.RAIL_TO_GROUND,
                     rail.point(),
-                    plugged.routesAt(rail),
+                    plugged.routesBetween(rail.point(), ground),
                     rail.describe() + " is joined to ground: a short circuit.",
                     "Take away the wire between them.");
+            return;
         }
         for (Contact contact : joined) {
             if (contact.isSignal()) {
                 findings.add(
                         Rule.RAIL_INTO_SIGNAL,
                         contact.point(),
-                        plugged.routesAt(rail),
+                        plugged.routesBetween(rail.point(), contact.point()),
                         rail.describe() + " is joined to " + contact.describe() + ".",
                         "Take away the wire; no signal pin may get a supply voltage.");
             }
@@ -55,14 +61,14 @@ final class SupplyRules {
             findings.add(
                     Rule.RAIL_TO_RAIL,
                     rail.point(),
-                    plugged.routesAt(rail),
+                    plugged.routesBetween(rail.point(), other.point()),
                     sentence,
                     "Take away the wire; never bridge supply rails.");
         } else if (rail.plug() == other.plug()) {
             findings.add(
                     Rule.DRIVEN_TWICE,
                     rail.point(),
-                    plugged.routesAt(rail),
+                    plugged.routesBetween(rail.point(), other.point()),
                     sentence + " Two rails of the same voltage still push against each other.",
                     "Use one of them and leave the other open.");
         }
