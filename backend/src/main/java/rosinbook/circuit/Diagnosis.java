@@ -10,11 +10,16 @@ import java.util.Map;
 /** Judges meter readings and, for a wrong one, finds which single fault would give it by computing each of them. */
 public final class Diagnosis {
     private static final int MAX_SUSPECTS = 6;
+    /** What one diagnosis may compute; an ordinary adapter needs a tenth of it. */
+    private static final int MAX_PREDICTIONS = 10_000;
+
     private final Wiring wiring;
     private final Map<String, MeterStep> steps;
     private final Map<String, Map<String, String>> statesByWords = new HashMap<>();
     private final Map<String, List<Fault>> faultsByWords = new HashMap<>();
     private final Map<Fault, Integer> explained = new IdentityHashMap<>();
+
+    private int predictions;
 
     private Diagnosis(Wiring wiring) {
         this.wiring = wiring;
@@ -54,10 +59,18 @@ public final class Diagnosis {
         if (number >= step.min() && (step.max() == null || number <= step.max())) {
             return new MeterVerdict(id, MeterVerdict.Judgement.GOOD, "As it should be.", List.of());
         }
+        if (step.expected() != null && fits(step, number, step.expected())) {
+            return new MeterVerdict(
+                    id,
+                    MeterVerdict.Judgement.WRONG,
+                    "Read " + reading.describe() + ", close to what it should be and yet outside of what the parts'"
+                            + " tolerance allows; measure again, then check each resistor's value.",
+                    List.of());
+        }
         List<String> suspects = suspects(step, number);
         String sentence = "Read " + reading.describe() + ". "
                 + (suspects.isEmpty()
-                        ? "No single fault gives this; measure again, then look for two faults at once."
+                        ? "No single fault was found that gives this; measure again, then look for two faults at once."
                         : "Probably " + suspects.get(0) + ".");
         return new MeterVerdict(id, MeterVerdict.Judgement.WRONG, sentence, suspects);
     }
@@ -87,7 +100,11 @@ public final class Diagnosis {
         return count;
     }
 
+    /** NaN, which fits nothing, once too much has been computed. */
     private double predicted(MeterStep step, Fault fault) {
+        if (++predictions > MAX_PREDICTIONS) {
+            return Double.NaN;
+        }
         return new Bench(wiring, statesByWords.get(step.switches()), fault).reading(step);
     }
 

@@ -13,6 +13,8 @@ import java.util.Objects;
  * @param cautions to be read first
  */
 public record MeterPlan(List<MeterStep> steps, List<String> cautions) {
+    /** Where unplugged measuring stops; nobody measures more. */
+    static final int MAX_STEPS = 400;
     /** Readings below this are a wire, Ω: probes and plugs have some resistance (common practice, no source). */
     static final double WIRE_OHMS = 2;
     /** Readings above this are no connection, Ω (common practice, no source). */
@@ -30,6 +32,9 @@ public record MeterPlan(List<MeterStep> steps, List<String> cautions) {
         List<Map<String, String>> states = SwitchStates.of(wiring.adapter());
         for (MeterStep.Phase phase : MeterStep.Phase.values()) {
             for (Map<String, String> state : states) {
+                if (phase == MeterStep.Phase.UNPLUGGED && steps.size() >= MAX_STEPS) {
+                    break;
+                }
                 for (MeterStep step : new MeterPlanWriter(wiring, state).steps(phase)) {
                     boolean repeated = steps.values().stream()
                             .anyMatch(other -> other.from().equals(step.from())

@@ -79,7 +79,7 @@ final class MeterPlanWriter {
     private void netsApart(String one, String other) {
         int net = nets.of(one);
         int otherNet = nets.of(other);
-        if (net != otherNet && apart.add(Set.of(net, otherNet))) {
+        if (steps.size() < MeterPlan.MAX_STEPS && net != otherNet && apart.add(Set.of(net, otherNet))) {
             ohms(one, other);
         }
     }

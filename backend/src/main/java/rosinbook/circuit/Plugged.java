@@ -1,6 +1,7 @@
 package rosinbook.circuit;
 
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
@@ -17,6 +18,8 @@ final class Plugged {
     final Nets nets;
     final Circuit circuit;
     private final List<Piece> pieces;
+    private final Map<Contact, Set<Contact>> reached = new HashMap<>();
+    private final Map<Integer, WorstCase> worstCases = new HashMap<>();
     private final Map<Integer, List<Contact>> byNet = new LinkedHashMap<>();
 
     Plugged(Wiring wiring, Map<String, String> positions) {
@@ -54,6 +57,10 @@ final class Plugged {
     }
 
     WorstCase worstCase(Contact contact) {
+        return worstCases.computeIfAbsent(nets.of(contact.point()), unseen -> findWorstCase(contact));
+    }
+
+    private WorstCase findWorstCase(Contact contact) {
         Map<String, Double> rails = new LinkedHashMap<>();
         for (Contact rail : contacts) {
             if (rail.isSynths() && rail.role() instanceof PinRole.Supply supply) {
@@ -116,21 +123,25 @@ final class Plugged {
      * through ground or a rail, and never on through another pin.
      */
     Set<Contact> reachedFrom(Contact source) {
+        return reached.computeIfAbsent(source, this::findReached);
+    }
+
+    private Set<Contact> findReached(Contact source) {
         Set<Integer> seen = new HashSet<>();
         List<Integer> open = new ArrayList<>(List.of(nets.of(source.point())));
-        Set<Contact> reached = new LinkedHashSet<>();
+        Set<Contact> ends = new LinkedHashSet<>();
         while (!open.isEmpty()) {
             int net = open.remove(open.size() - 1);
             if (!seen.add(net) || isHeld(net)) {
                 continue;
             }
             List<Contact> here = byNet.getOrDefault(net, List.of());
-            here.stream().filter(Contact::isSynths).forEach(reached::add);
+            here.stream().filter(Contact::isSynths).forEach(ends::add);
             if (net == nets.of(source.point()) || here.isEmpty()) {
                 spread(source, net, open);
             }
         }
-        return reached;
+        return ends;
     }
 
     private void spread(Contact source, int net, List<Integer> open) {

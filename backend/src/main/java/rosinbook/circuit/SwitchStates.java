@@ -6,11 +6,11 @@ import java.util.List;
 import java.util.Map;
 
 /**
- * Every way an adapter's switches can stand: route id to position. One empty map when there is no switch. Beyond 64
+ * Every way an adapter's switches can stand: route id to position. One empty map when there is no switch. Beyond 32
  * combinations only those in which at most one switch has left its first position.
  */
 final class SwitchStates {
-    private static final int MAX_STATES = 64;
+    private static final int MAX_STATES = 32;
 
     private SwitchStates() {}
 

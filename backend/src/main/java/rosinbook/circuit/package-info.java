@@ -25,15 +25,14 @@
  *
  * <ol>
  *   <li>The divider search ranks by the loaded nominal output alone. Errors closer than 1e-12 of the supply count as equal;
- *       the lower Thevenin resistance then wins. Tolerances are reported, not optimised: a pair of equal error but smaller
- *       spread does not exist, because the spread depends on the ratio alone (below 1e-3 of the output otherwise).
+ *       the lower Thevenin resistance then wins. Tolerances are reported, not optimised.
  *   <li>The current budget and the power rating are compared with nominal values; at the edge of all tolerances a rail gives
- *       up to the sum of the tolerances more (7 % for a 5 % rail and 2 % of resistors).
+ *       about the sum of the tolerances more (6 % for a rail of 5 % and resistors of 1 %).
  *   <li>The worst case takes the load inside the synth as exact, because its tolerance is seldom known; a load that is 20 %
- *       lower moves the output by less than 20 % of what the load itself takes away.
+ *       lower takes away at most a quarter more than is computed.
  *   <li>A string input nobody measured is taken for 1 megohm, a rail of unknown tolerance for 5 %, a cable of unknown kind
  *       for 100 pF a metre (common practice, no source).
- *   <li>Beyond 64 combinations of switch positions only those with one switch moved are checked.
+ *   <li>Beyond 32 combinations of switch positions only those with one switch moved are checked.
  * </ol>
  */
 package rosinbook.circuit;

@@ -33,6 +33,17 @@ class WiringCommandTest {
     }
 
     @Test
+    void the_documented_example_is_a_good_wiring() throws Exception {
+        String page = Files.readString(Path.of("../docs/wiring-file.md"));
+        String example = page.substring(page.indexOf("```json") + 7, page.lastIndexOf("```"));
+        Path file = folder.resolve("example.json");
+        Files.writeString(file, example);
+        Run run = run(file.toString(), "--json");
+        assertEquals(0, run.status(), run.err());
+        assertEquals(0, Answers.JSON.readTree(run.out()).get("findings").size(), run.out());
+    }
+
+    @Test
     void an_unsafe_wiring_ends_with_status_one_and_names_the_rule() throws Exception {
         Run run = run(resource("violin-rail-to-ground.json"), "--json");
         assertEquals(1, run.status(), run.err());
@@ -88,6 +99,7 @@ class WiringCommandTest {
             {"format":"something"}                     | format is not 'rosinbook wiring'
             {"version":2}                              | version is 2; this program reads version 1
             {"instrument":{}}                          | at instrument: connector is missing
+            {"version":1,"version":1}                  | is no JSON
             {"instrument":{"connector":{"pins":{}}}}   | at instrument/connector: pins has 0 entries
             {"instrument":{"connector":{"pins":{"1":{"role":{"carries":"magic"}}}}}} | at instrument/connector/pins/1/role
             {"instrument":{"connector":{"pins":{"1":{"role":{"carries":"supply","volts":"NaN"}}}}}} | volts is NaN
