@@ -1,5 +1,6 @@
 package rosinbook.cli;
 
+import java.math.BigDecimal;
 import java.util.List;
 import java.util.Locale;
 import java.util.concurrent.Callable;
@@ -97,9 +98,9 @@ public final class DividerCommand implements Callable<Integer> {
         for (DividerChoice choice : choices) {
             text.append(String.format(
                     Locale.ROOT,
-                    "%12.5g %12.5g %10.4f %+10.4f %10.4f %10.4f %10.4f%n",
-                    choice.upperOhms(),
-                    choice.lowerOhms(),
+                    "%12s %12s %10.4f %+10.4f %10.4f %10.4f %10.4f%n",
+                    plain(choice.upperOhms()),
+                    plain(choice.lowerOhms()),
                     choice.volts(),
                     choice.errorVolts(),
                     choice.minVolts(),
@@ -111,6 +112,10 @@ public final class DividerCommand implements Callable<Integer> {
         text.append("; lower ").append(String.join(" ", best.lowerBands()));
         text.append(String.format("%nSolder with everything switched off and unplugged, and check with a meter."));
         return text.toString();
+    }
+
+    private static String plain(double ohms) {
+        return BigDecimal.valueOf(ohms).stripTrailingZeros().toPlainString();
     }
 
     /** What {@code --json} prints. */

@@ -46,6 +46,13 @@ class DividerCommandTest {
     }
 
     @Test
+    void plain_text_writes_ohms_without_exponent() {
+        assertTrue(run("--supply", "7", "--target", "1.04", "--max-milliamps", "0.02")
+                .out()
+                .contains("      470000        82000"));
+    }
+
+    @Test
     void a_negative_rail_gives_a_negative_voltage() throws Exception {
         Run run = run("--supply=-7", "--target=-1.04", "--json");
         assertEquals(
