@@ -17,6 +17,8 @@ import rosinbook.store.DatabaseUnavailable;
         subcommands = {
             ServeCommand.class,
             ExampleCommand.class,
+            DividerCommand.class,
+            WiringCommand.class,
             CompareCommand.class,
             ExportCommand.class,
             ImportCommand.class,
