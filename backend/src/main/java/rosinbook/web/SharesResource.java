@@ -21,9 +21,11 @@ import rosinbook.share.Shares;
 /** {@code /api/shares} for the player, {@code /s/{token}} for whoever was given the link. */
 final class SharesResource {
     private final Shares shares;
+    private final Listening listening;
 
-    SharesResource(Shares shares) {
+    SharesResource(Shares shares, Listening listening) {
         this.shares = shares;
+        this.listening = listening;
     }
 
     void register(RoutesConfig routes) {
@@ -72,7 +74,7 @@ final class SharesResource {
         json.put("token", made.token().text());
         json.put(
                 "url",
-                exchange.scheme() + "://" + exchange.header("Host") + "/s/"
+                listening.linkBase(exchange.header("Host")) + "/s/"
                         + made.token().text());
         exchange.status(201);
         Answers.json(exchange, json);
@@ -94,7 +96,7 @@ final class SharesResource {
 
     private void qr(Context exchange) {
         String url = Requests.text(exchange, "url").orElse("");
-        String own = exchange.scheme() + "://" + exchange.header("Host") + "/s/";
+        String own = listening.linkBase(exchange.header("Host")) + "/s/";
         if (!url.startsWith(own) || url.length() > own.length() + 22) {
             throw new IllegalArgumentException("url is not the address of a share of this notebook");
         }
