@@ -2,6 +2,7 @@ package rosinbook.notebook;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
+import java.nio.charset.StandardCharsets;
 import java.time.Clock;
 import java.time.Instant;
 import java.time.temporal.ChronoUnit;
@@ -62,7 +63,7 @@ public final class Notebook {
     private static Revision exact(Pages pages, Kind kind, UUID id, int number) {
         ofKind(kind, id, pages.newest(id));
         return pages.revision(id, number)
-                .orElseThrow(() -> new NoSuchSheet("this " + kind.singular() + " has no revision " + number));
+                .orElseThrow(() -> new NoSuchRevision("this " + kind.singular() + " has no revision " + number));
     }
 
     private static Revision ofKind(Kind kind, UUID id, Optional<Revision> found) {
@@ -80,11 +81,10 @@ public final class Notebook {
     public Saved create(Kind kind, UUID id, JsonNode json, Note note, Optional<JsonNode> log) {
         Content content = ContentJson.read(kind, json);
         return store.change(pages -> {
-            Content pinned = pinned(pages, content);
-            Optional<Revision> known = pages.newest(id);
-            if (known.isPresent()) {
-                return repeated(pages, kind, id, pinned);
+            if (pages.newest(id).isPresent()) {
+                return withLog(pages, repeated(pages, kind, id, content), log, note);
             }
+            Content pinned = pinned(pages, content);
             check(pages, pinned);
             Revision first = revision(kind, id, 1, Optional.empty(), pinned, note);
             pages.append(first, pinned);
@@ -94,7 +94,7 @@ public final class Notebook {
 
     private Saved repeated(Pages pages, Kind kind, UUID id, Content content) {
         Revision first = pages.revision(id, 1).orElseThrow();
-        if (first.kind() != kind || !first.json().equals(ContentJson.tree(content))) {
+        if (first.kind() != kind || !first.json().equals(ContentJson.tree(pinnedAs(content, first.content())))) {
             throw new InvalidContent("/id", "this id already belongs to another sheet; make a new one");
         }
         return Saved.plain(first);
@@ -124,8 +124,9 @@ public final class Notebook {
             Content merged = readMerged(kind, newest, merge);
             check(pages, merged);
             Saved saved = append(pages, newest, merged, note);
-            if (newest.number() != basedOn) {
-                Comparison theirs = Comparison.of(base.json(), newest.json());
+            Comparison theirs =
+                    Comparison.of(ContentJson.tree(content), saved.revision().json());
+            if (!theirs.isEmpty()) {
                 saved = new Saved(saved.revision(), Optional.of(theirs), Optional.empty(), List.of());
             }
             return withLog(pages, followOn(pages, newest, saved, stayPinned, note.by()), log, note);
@@ -205,8 +206,7 @@ public final class Notebook {
                 continue;
             }
             if (!((Recipe) now.content()).isStartingPoint()) {
-                throw new InvalidContent(
-                        "/piece", "other recipes follow this starting point; give the piece a recipe of its own");
+                throw Recipes.stillFollowed();
             }
             Revision follower = pages.newestForSaving(use.id()).orElseThrow();
             Recipe recipe = ((Recipe) follower.content()).following(now.reference());
@@ -236,24 +236,40 @@ public final class Notebook {
         if (log.isEmpty()) {
             return saved;
         }
-        Revision about = saved.revision();
-        if (!log.get().isObject()) {
+        Content entry = logAbout(pages, saved.revision(), log.get());
+        UUID id = logId(saved.revision(), entry);
+        if (pages.newest(id).isEmpty()) {
+            pages.append(revision(Kind.LOG, id, 1, Optional.empty(), entry, note), entry);
+        }
+        return saved.withLogEntry(id);
+    }
+
+    private static Content logAbout(Pages pages, Revision about, JsonNode log) {
+        if (!log.isObject()) {
             throw new InvalidContent("/log", "an object is needed here");
         }
-        ObjectNode withSubject = log.get().deepCopy();
-        withSubject
-                .withObject("/about/" + about.kind().path())
+        if (log.hasNonNull("about") && !log.path("about").isObject()) {
+            throw new InvalidContent("/log/about", "an object is needed here");
+        }
+        ObjectNode withSubject = log.deepCopy();
+        ObjectNode subject = ContentJson.strict()
+                .createObjectNode()
                 .put("kind", about.kind().path())
                 .set("reference", ContentJson.tree(about.reference()));
-        Content entry;
+        withSubject.withObject("/about").set(about.kind().path(), subject);
         try {
-            entry = ContentJson.read(Kind.LOG, withSubject);
+            Content entry = ContentJson.read(Kind.LOG, withSubject);
+            check(pages, entry);
+            return entry;
         } catch (InvalidContent problem) {
             throw problem.below("/log");
         }
-        Revision first = revision(Kind.LOG, UUID.randomUUID(), 1, Optional.empty(), entry, note);
-        pages.append(first, entry);
-        return saved.withLogEntry(first.sheetId());
+    }
+
+    /** The same for the same words about the same revision, so that a save sent twice is written down once. */
+    private static UUID logId(Revision about, Content entry) {
+        String whole = about.reference() + " " + ContentJson.canonical(ContentJson.tree(entry));
+        return UUID.nameUUIDFromBytes(whole.getBytes(StandardCharsets.UTF_8));
     }
 
     private Revision revision(Kind kind, UUID id, int number, Optional<Integer> parent, Content content, Note note) {
@@ -274,6 +290,22 @@ public final class Notebook {
             return recipe.following(pinned(pages, "/follows", Kind.RECIPES, recipe.follows()));
         }
         return content;
+    }
+
+    /** Content sent again, with what it left open held as it was held then. */
+    private static Content pinnedAs(Content given, Content kept) {
+        if (given instanceof Rig rig && kept instanceof Rig then) {
+            return rig.pinned(pinnedAs(rig.instrument(), then.instrument()), pinnedAs(rig.synth(), then.synth()));
+        }
+        if (given instanceof Recipe recipe && recipe.follows() != null && kept instanceof Recipe then) {
+            return recipe.following(pinnedAs(recipe.follows(), then.follows()));
+        }
+        return given;
+    }
+
+    private static Reference pinnedAs(Reference given, Reference then) {
+        boolean same = then != null && given.revision() == null && given.id().equals(then.id());
+        return same ? then : given;
     }
 
     static Reference pinned(Pages pages, String place, Kind kind, Reference reference) {

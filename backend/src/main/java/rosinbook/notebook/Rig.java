@@ -30,6 +30,9 @@ public record Rig(
         implements Content {
     public Rig {
         title = Require.title("title", title);
+        if (date != null) {
+            Require.day("date", date);
+        }
         Require.present("instrument", instrument);
         Require.present("synth", synth);
         readings = Require.keyed("readings", readings, 400);

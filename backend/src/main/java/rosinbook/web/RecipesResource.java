@@ -1,5 +1,6 @@
 package rosinbook.web;
 
+import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import io.javalin.config.RoutesConfig;
 import io.javalin.http.Context;
@@ -39,8 +40,17 @@ final class RecipesResource {
             json.set("readout", Answers.tree(readout.lines()));
             json.set("origins", Answers.tree(readout.origins()));
             json.set("times", Answers.tree(readout.times()));
+            json.set("flags", flags(readout));
             return json;
         }));
+    }
+
+    private static ArrayNode flags(RecipeReadout readout) {
+        ArrayNode flags = Answers.array();
+        readout.lines().stream().filter(line -> line.unusual() != null).forEach(line -> flags.addObject()
+                .put("pointer", line.pointer())
+                .put("sentence", line.unusual()));
+        return flags;
     }
 
     private void followers(Context exchange) {

@@ -1,0 +1,104 @@
+package rosinbook.web;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import java.io.IOException;
+import java.net.URI;
+import java.net.URLEncoder;
+import java.net.http.HttpClient;
+import java.net.http.HttpRequest;
+import java.net.http.HttpRequest.BodyPublishers;
+import java.net.http.HttpResponse.BodyHandlers;
+import java.nio.charset.StandardCharsets;
+import java.time.Duration;
+import java.util.UUID;
+import rosinbook.notebook.ContentJson;
+import rosinbook.store.Database;
+
+/** The real server over a database of its own, and somebody who calls it. */
+final class Api implements AutoCloseable {
+    /** The evening on which these tests take place. */
+    final SettableClock clock = new SettableClock("2026-11-12T20:00:00.123456Z");
+
+    final String databaseName = "t" + UUID.randomUUID();
+    final String address;
+    private final Database database = Database.inMemory(databaseName);
+    final Server server = Server.start(database, 0, clock);
+    private final HttpClient client =
+            HttpClient.newBuilder().connectTimeout(Duration.ofSeconds(10)).build();
+
+    Api() {
+        address = server.address().replaceAll("/$", "");
+    }
+
+    /** JSON with single quotes for double ones. */
+    static String quoted(String json) {
+        return json.replace('\'', '"');
+    }
+
+    static JsonNode json(String text) {
+        return ContentJson.parse(quoted(text).getBytes(StandardCharsets.UTF_8));
+    }
+
+    static String encoded(String text) {
+        return URLEncoder.encode(text, StandardCharsets.UTF_8);
+    }
+
+    /** A request to be sent with {@link #send}. */
+    HttpRequest.Builder to(String path) {
+        return HttpRequest.newBuilder(URI.create(address + path)).timeout(Duration.ofSeconds(30));
+    }
+
+    Answer send(HttpRequest.Builder request) {
+        try {
+            return Answer.of(client.send(request.build(), BodyHandlers.ofByteArray()));
+        } catch (IOException problem) {
+            throw new java.io.UncheckedIOException(problem);
+        } catch (InterruptedException problem) {
+            Thread.currentThread().interrupt();
+            throw new IllegalStateException(problem);
+        }
+    }
+
+    private static HttpRequest.Builder withJson(HttpRequest.Builder request, String method, String json) {
+        return request.header("Content-Type", "application/json").method(method, BodyPublishers.ofString(quoted(json)));
+    }
+
+    Answer get(String path) {
+        return send(to(path));
+    }
+
+    Answer delete(String path) {
+        return send(to(path).DELETE());
+    }
+
+    Answer post(String path, String json) {
+        return send(withJson(to(path), "POST", json));
+    }
+
+    /** A POST that builds on a revision. */
+    Answer post(String path, int revision, String json) {
+        return send(withJson(to(path), "POST", json).header("If-Match", "\"r" + revision + "\""));
+    }
+
+    Answer put(String path, int revision, String json) {
+        return send(withJson(to(path), "PUT", json).header("If-Match", "\"r" + revision + "\""));
+    }
+
+    /** A new sheet; its answer is the envelope. */
+    Answer create(String kind, String content) {
+        return post("/api/" + kind, "{'content':" + content + ",'by':'Mira','reason':'for a test'}")
+                .expect(201);
+    }
+
+    /** Saves content over a revision and expects that to work. */
+    Answer save(String kind, String id, int revision, String content) {
+        return put("/api/" + kind + "/" + id, revision, "{'content':" + content + ",'by':'Mira','reason':''}")
+                .expect(200);
+    }
+
+    @Override
+    public void close() {
+        server.close();
+        database.close();
+    }
+}
