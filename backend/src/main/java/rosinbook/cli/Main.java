@@ -17,10 +17,14 @@ import rosinbook.store.DatabaseUnavailable;
         subcommands = {
             ServeCommand.class,
             ExampleCommand.class,
+            DividerCommand.class,
+            WiringCommand.class,
             CompareCommand.class,
             ExportCommand.class,
             ImportCommand.class,
-            VerifyCommand.class
+            VerifyCommand.class,
+            PassphraseCommand.class,
+            TakeCommand.class
         })
 public final class Main {
     private Main() {}

@@ -26,9 +26,11 @@ final class SharesResource {
     private static final Instant YEAR_10000 = Instant.parse("+10000-01-01T00:00:00Z");
 
     private final Shares shares;
+    private final Listening listening;
 
-    SharesResource(Shares shares) {
+    SharesResource(Shares shares, Listening listening) {
         this.shares = shares;
+        this.listening = listening;
     }
 
     void register(RoutesConfig routes) {
@@ -74,7 +76,7 @@ final class SharesResource {
         json.put("token", made.token().text());
         json.put(
                 "url",
-                exchange.scheme() + "://" + exchange.header("Host") + "/s/"
+                listening.linkBase(exchange.header("Host")) + "/s/"
                         + made.token().text());
         exchange.status(201);
         Answers.json(exchange, json);
@@ -113,7 +115,7 @@ final class SharesResource {
 
     private void qr(Context exchange) {
         String url = Requests.text(exchange, "url").orElse("");
-        String own = exchange.scheme() + "://" + exchange.header("Host") + "/s/";
+        String own = listening.linkBase(exchange.header("Host")) + "/s/";
         if (!url.startsWith(own)
                 || ShareToken.parse(url.substring(own.length())).isEmpty()) {
             throw new IllegalArgumentException("url is not the address of a share of this notebook");

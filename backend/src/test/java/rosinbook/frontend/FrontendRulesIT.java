@@ -58,11 +58,11 @@ class FrontendRulesIT {
         }
         assertFalse(files.isEmpty(), "there are rules to try");
         Page page = visitor.newPage();
-        page.route("**/rules-under-test/*", FrontendRulesIT::serve);
+        page.route("**/frontend-rules/*", FrontendRulesIT::serve);
         page.navigate("/robots.txt");
         List<DynamicTest> tests = new ArrayList<>();
         for (Path file : files) {
-            String address = "/rules-under-test/" + file.getFileName();
+            String address = "/frontend-rules/" + file.getFileName();
             Object names =
                     page.evaluate("address => import(address).then(module => Object.keys(module.tests))", address);
             for (Object name : (List<?>) names) {

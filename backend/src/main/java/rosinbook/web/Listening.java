@@ -1,0 +1,67 @@
+package rosinbook.web;
+
+import java.net.URI;
+import java.util.Locale;
+import java.util.Optional;
+
+/**
+ * Where the service listens, and under which address people reach it.
+ *
+ * @param address to listen on
+ * @param port 0 for any free one
+ * @param publicAddress such as {@code https://band.example}; empty if it is reached on this computer only
+ */
+public record Listening(String address, int port, Optional<URI> publicAddress) {
+    private static final String LOOPBACK = "127.0.0.1";
+
+    /** @throws IllegalArgumentException naming what is wrong */
+    public Listening {
+        if (port < 0 || port > 65_535) {
+            throw new IllegalArgumentException("port is " + port + "; give 0 to 65535");
+        }
+        publicAddress.ifPresent(uri -> {
+            boolean isWeb = "http".equals(uri.getScheme()) || "https".equals(uri.getScheme());
+            if (!isWeb || uri.getHost() == null) {
+                throw new IllegalArgumentException(
+                        "the public address must look like https://band.example, as people type it");
+            }
+        });
+        if (!isLoopback(address) && publicAddress.isEmpty()) {
+            throw new IllegalArgumentException("to listen on " + address
+                    + ", say with --public-address how people reach it, such as https://band.example");
+        }
+    }
+
+    /** This computer alone. */
+    public static Listening here(int port) {
+        return new Listening(LOOPBACK, port, Optional.empty());
+    }
+
+    private static boolean isLoopback(String address) {
+        return address.equals(LOOPBACK) || address.equals("::1") || address.equals("localhost");
+    }
+
+    /** Whether somebody from elsewhere can reach it. */
+    boolean needsSignIn() {
+        return publicAddress.isPresent();
+    }
+
+    boolean isSecure() {
+        return publicAddress.filter(uri -> "https".equals(uri.getScheme())).isPresent();
+    }
+
+    /** Whether a Host header's name is one of ours. */
+    boolean isOurs(String name) {
+        String lower = name.toLowerCase(Locale.ROOT);
+        return publicAddress.isEmpty()
+                ? isLoopback(lower) || lower.equals("[::1]")
+                : publicAddress.get().getHost().equalsIgnoreCase(lower);
+    }
+
+    /** Scheme and authority of links that are handed out. */
+    String linkBase(String hostHeader) {
+        return publicAddress
+                .map(uri -> uri.getScheme() + "://" + uri.getAuthority())
+                .orElse("http://" + hostHeader);
+    }
+}

@@ -1,0 +1,10 @@
+package rosinbook.store;
+
+import rosinbook.testing.PostgresServer;
+
+class PostgresShareStoreIT extends ShareStoreContract {
+    @Override
+    Database fresh() {
+        return PostgresServer.freshDatabase();
+    }
+}

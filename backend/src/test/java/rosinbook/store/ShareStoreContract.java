@@ -1,0 +1,131 @@
+package rosinbook.store;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.nio.charset.StandardCharsets;
+import java.time.Clock;
+import java.time.Duration;
+import java.time.Instant;
+import java.time.ZoneOffset;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import java.util.UUID;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import rosinbook.notebook.ContentJson;
+import rosinbook.notebook.Kind;
+import rosinbook.notebook.Notebook;
+import rosinbook.notebook.Reference;
+import rosinbook.share.Share;
+
+/** What keeping shares and sessions means, on whichever database. */
+abstract class ShareStoreContract {
+    private static final Instant NOW = Instant.parse("2026-11-12T20:00:00.123456Z");
+
+    private final UUID recipe = UUID.randomUUID();
+    private Database database;
+    private DatabaseShareStore shares;
+    private DatabaseAccessStore access;
+
+    /** A fresh, empty database. */
+    abstract Database fresh();
+
+    @BeforeEach
+    void open() {
+        database = fresh();
+        Clock clock = Clock.fixed(NOW, ZoneOffset.UTC);
+        Notebook notebook = new Notebook(DatabaseSheetStore.onlyNotebook(database, NOW), clock);
+        notebook.create(
+                Kind.RECIPES,
+                recipe,
+                ContentJson.parse("{\"title\":\"Everyday\",\"settings\":{}}".getBytes(StandardCharsets.UTF_8)),
+                new Notebook.Note("", ""),
+                Optional.empty());
+        shares = new DatabaseShareStore(database, DatabaseSheetStore.ONLY_NOTEBOOK);
+        access = new DatabaseAccessStore(database, DatabaseSheetStore.ONLY_NOTEBOOK);
+    }
+
+    @AfterEach
+    void close() {
+        if (database != null) {
+            database.close();
+        }
+    }
+
+    private Share share(Optional<Instant> expiresAt) {
+        return new Share(
+                UUID.randomUUID(),
+                "For Jonas",
+                Kind.RECIPES,
+                recipe,
+                Optional.of(1),
+                NOW,
+                expiresAt,
+                Optional.empty(),
+                Optional.empty(),
+                0);
+    }
+
+    @Test
+    void a_share_is_found_by_its_token_alone_and_shows_what_it_names() {
+        Share made = share(Optional.of(NOW.plus(Duration.ofDays(7))));
+        shares.add(made, "a".repeat(64), Set.of(new Reference(recipe, 1)));
+        assertEquals(Optional.of(made), shares.byToken("a".repeat(64)));
+        assertEquals(Optional.empty(), shares.byToken("b".repeat(64)));
+        assertEquals(Set.of(new Reference(recipe, 1)), shares.shown(made.id()));
+        assertEquals(Share.State.OPEN, made.state(NOW.plus(Duration.ofDays(6))));
+        assertEquals(Share.State.EXPIRED, made.state(NOW.plus(Duration.ofDays(7))));
+    }
+
+    @Test
+    void opening_is_counted_and_closing_is_for_good() {
+        Share made = share(Optional.empty());
+        shares.add(made, "a".repeat(64), Set.of());
+        shares.opened(made.id(), NOW.plusSeconds(5));
+        shares.opened(made.id(), NOW.plusSeconds(9));
+        assertTrue(shares.revoke(made.id(), NOW.plusSeconds(10)));
+        assertTrue(shares.revoke(made.id(), NOW.plusSeconds(20)), "closing twice changes nothing");
+        Share listed = shares.list().get(0);
+        assertEquals(2, listed.opened());
+        assertEquals(Optional.of(NOW.plusSeconds(9)), listed.lastOpenedAt());
+        assertEquals(Optional.of(NOW.plusSeconds(10)), listed.revokedAt());
+        assertFalse(shares.revoke(UUID.randomUUID(), NOW));
+    }
+
+    @Test
+    void shares_are_listed_newest_first() {
+        Share older = share(Optional.empty());
+        shares.add(older, "a".repeat(64), Set.of());
+        Share newer = new Share(
+                UUID.randomUUID(),
+                "",
+                Kind.RECIPES,
+                recipe,
+                Optional.empty(),
+                NOW.plusSeconds(1),
+                Optional.empty(),
+                Optional.empty(),
+                Optional.empty(),
+                0);
+        shares.add(newer, "b".repeat(64), Set.of());
+        assertEquals(List.of(newer, older), shares.list());
+    }
+
+    @Test
+    void sessions_end_when_they_should_and_all_at_once_when_the_passphrase_changes() {
+        access.setPassphraseHash("hash", NOW);
+        access.begin("a".repeat(64), NOW, NOW.plusSeconds(60));
+        access.begin("b".repeat(64), NOW, NOW.plusSeconds(60));
+        assertTrue(access.isOpen("a".repeat(64), NOW.plusSeconds(59)));
+        assertFalse(access.isOpen("a".repeat(64), NOW.plusSeconds(60)));
+        access.end("a".repeat(64));
+        assertFalse(access.isOpen("a".repeat(64), NOW));
+        access.setPassphraseHash("another", NOW);
+        assertFalse(access.isOpen("b".repeat(64), NOW));
+        assertEquals(Optional.of("another"), access.passphraseHash());
+    }
+}

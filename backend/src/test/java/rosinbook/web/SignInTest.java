@@ -1,0 +1,141 @@
+package rosinbook.web;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.io.IOException;
+import java.net.URI;
+import java.net.http.HttpClient;
+import java.net.http.HttpRequest;
+import java.net.http.HttpResponse;
+import java.security.SecureRandom;
+import java.time.Clock;
+import java.util.Optional;
+import java.util.UUID;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import rosinbook.access.Access;
+import rosinbook.access.Passphrase;
+import rosinbook.store.Database;
+import rosinbook.store.DatabaseAccessStore;
+import rosinbook.store.DatabaseSheetStore;
+
+/** A notebook that is reached from elsewhere. */
+class SignInTest {
+    private static final String PASSPHRASE = "four strings and a bow";
+
+    private final Clock clock = Clock.systemUTC();
+    private final HttpClient client = HttpClient.newHttpClient();
+    private Database database;
+    private Server server;
+
+    @BeforeEach
+    void open() {
+        database = Database.inMemory("t" + UUID.randomUUID());
+        DatabaseSheetStore.onlyNotebook(database, clock.instant());
+        setPassphrase(PASSPHRASE);
+        server = Server.start(
+                database, new Listening("127.0.0.1", 0, Optional.of(URI.create("http://127.0.0.1"))), clock);
+    }
+
+    private void setPassphrase(String text) {
+        new Access(new DatabaseAccessStore(database, DatabaseSheetStore.ONLY_NOTEBOOK), clock, new SecureRandom())
+                .setPassphrase(new Passphrase(text));
+    }
+
+    @AfterEach
+    void close() {
+        server.close();
+        database.close();
+    }
+
+    private HttpResponse<String> send(String method, String path, String cookie, String form)
+            throws IOException, InterruptedException {
+        HttpRequest.Builder request = HttpRequest.newBuilder(
+                        URI.create("http://127.0.0.1:" + server.javalin().port() + path))
+                .header("Cookie", cookie)
+                .header("Content-Type", "application/x-www-form-urlencoded")
+                .method(method, HttpRequest.BodyPublishers.ofString(form));
+        return client.send(request.build(), HttpResponse.BodyHandlers.ofString());
+    }
+
+    private HttpResponse<String> get(String path, String cookie) throws IOException, InterruptedException {
+        return send("GET", path, cookie, "");
+    }
+
+    private String signIn(String passphrase) throws IOException, InterruptedException {
+        HttpResponse<String> answer = send("POST", "/sign-in", "", "passphrase=" + passphrase.replace(' ', '+'));
+        return answer.headers().firstValue("Set-Cookie").orElse("");
+    }
+
+    @Test
+    void a_stranger_reaches_nothing_but_the_door_and_shares() throws Exception {
+        assertEquals(401, get("/api/rigs", "").statusCode());
+        assertEquals(
+                401,
+                get("/api/export", "rosinbook-session=AAAAAAAAAAAAAAAAAAAAAA").statusCode());
+        HttpResponse<String> page = get("/rigs", "");
+        assertEquals(302, page.statusCode());
+        assertEquals("/sign-in", page.headers().firstValue("Location").orElse(""));
+        assertEquals(200, get("/sign-in", "").statusCode());
+        assertEquals(404, get("/s/AAAAAAAAAAAAAAAAAAAAAA", "").statusCode());
+    }
+
+    @Test
+    void the_passphrase_opens_a_session_that_scripts_cannot_read_and_that_can_be_ended() throws Exception {
+        String cookie = signIn(PASSPHRASE);
+        assertTrue(cookie.contains("HttpOnly"), cookie);
+        assertTrue(cookie.contains("SameSite=Lax"), cookie);
+        String session = cookie.substring(0, cookie.indexOf(';'));
+        assertEquals(200, get("/api/rigs", session).statusCode());
+        send("POST", "/sign-out", session, "");
+        assertEquals(401, get("/api/rigs", session).statusCode());
+    }
+
+    @Test
+    void changing_the_passphrase_ends_every_session() throws Exception {
+        String cookie = signIn(PASSPHRASE);
+        String session = cookie.substring(0, cookie.indexOf(';'));
+        setPassphrase("another one altogether");
+        assertEquals(401, get("/api/rigs", session).statusCode());
+        assertEquals("", signIn(PASSPHRASE));
+        assertFalse(signIn("another one altogether").isEmpty());
+    }
+
+    @Test
+    void guessing_is_slowed_down_even_for_the_right_passphrase() throws Exception {
+        for (int i = 0; i < 5; i++) {
+            assertEquals("", signIn("wrong guess number " + i));
+        }
+        HttpResponse<String> answer = send("POST", "/sign-in", "", "passphrase=" + PASSPHRASE.replace(' ', '+'));
+        assertEquals(429, answer.statusCode());
+        assertTrue(answer.headers().firstValue("Retry-After").isPresent());
+        assertTrue(answer.body().contains("Too many wrong tries"));
+    }
+
+    @Test
+    void without_a_passphrase_it_does_not_listen_elsewhere() {
+        try (Database bare = Database.inMemory("t" + UUID.randomUUID())) {
+            Listening elsewhere = new Listening("127.0.0.1", 0, Optional.of(URI.create("https://band.example")));
+            var problem = assertThrows(IllegalArgumentException.class, () -> Server.start(bare, elsewhere, clock));
+            assertTrue(problem.getMessage().contains("rosinbook passphrase"), problem.getMessage());
+        }
+    }
+
+    @Test
+    void listening_elsewhere_needs_to_know_its_public_address() {
+        var problem =
+                assertThrows(IllegalArgumentException.class, () -> new Listening("0.0.0.0", 8017, Optional.empty()));
+        assertTrue(problem.getMessage().contains("--public-address"), problem.getMessage());
+    }
+
+    @Test
+    void a_short_passphrase_is_refused() {
+        var problem = assertThrows(IllegalArgumentException.class, () -> new Passphrase("fourteen chars"));
+        assertTrue(problem.getMessage().contains("15 to 200"), problem.getMessage());
+        assertEquals("Passphrase[…]", new Passphrase(PASSPHRASE).toString());
+    }
+}

@@ -1,0 +1,45 @@
+/**
+ * keyed-list.js: draws a list again without throwing away what is already there, so that focus, a half-typed word
+ * and a pressed finger survive.
+ *
+ *   keyedList(ul, pieces, (piece) => piece.id, (piece) => PieceRow(el('li'), piece), (row, piece) => row.show(piece));
+ *
+ * `create` returns either an element or a part ({ element, … }); `update` is called for those that stay.
+ * The parent must hold nothing else.
+ */
+
+const known = new WeakMap();
+
+/**
+ * @template Item
+ * @template Part
+ * @param {Element} parent
+ * @param {Item[]} items
+ * @param {(item: Item, index: number) => string} keyOf  must differ for every item
+ * @param {(item: Item, index: number) => Part} create
+ * @param {(part: Part, item: Item, index: number) => void} [update]
+ */
+export function keyedList(parent, items, keyOf, create, update = () => {}) {
+  const before = known.get(parent) ?? new Map();
+  const after = new Map();
+  items.forEach((item, index) => {
+    const key = keyOf(item, index);
+    if (after.has(key)) throw new RangeError(`two items have the key "${key}"`);
+    const kept = before.get(key);
+    if (kept) update(kept, item, index);
+    after.set(key, kept ?? create(item, index));
+  });
+  for (const [key, part] of before) if (!after.has(key)) elementOf(part).remove();
+  let place = parent.firstElementChild;
+  for (const part of after.values()) {
+    const element = elementOf(part);
+    // Only what is out of place is moved: moving an element would take its focus away.
+    if (element === place) place = place.nextElementSibling;
+    else parent.insertBefore(element, place);
+  }
+  known.set(parent, after);
+}
+
+function elementOf(part) {
+  return part instanceof Element ? part : part.element;
+}

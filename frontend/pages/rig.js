@@ -1,0 +1,128 @@
+/** rig.js: one rig: strings across the page with their sensitivities, how they came to be so, and the way back. */
+import { get, readSheet } from '../api.js';
+import { el, fill } from '../dom.js';
+import { ChangeList } from '../parts/change-list.js';
+import { Editable, Fact } from '../parts/editable.js';
+import { GearNews } from '../parts/gear-news.js';
+import { HistoryList } from '../parts/history-list.js';
+import { OldRevision } from '../parts/old-revision.js';
+import { PageHead } from '../parts/page-head.js';
+import { RigStrings } from '../parts/rig-strings.js';
+import { SaveBar } from '../parts/save-bar.js';
+import { ShareDialog } from '../parts/share-dialog.js';
+import { StringHistory } from '../parts/string-history.js';
+import { UsedBy } from '../parts/used-by.js';
+import { sheetAddress } from '../places-rules.js';
+import { openSheet } from '../save.js';
+import { AdapterSummary } from '../parts/adapter-summary.js';
+
+export async function show(page, { params: { id }, query }) {
+  const old = Number(query.get('revision')) || 0;
+  const keeping = await openSheet('rigs', id);
+  const newest = keeping.envelope?.revision;
+  if (old && old !== newest) {
+    await showOld(page, await readSheet('rigs', id, old), newest);
+    return;
+  }
+  page.twoColumns();
+  const [instrument, synth] = await gear(keeping.content);
+  drawHead();
+  const news = GearNews(section(page.leaf), { keeping, newest: await newestGear(keeping.content) });
+  const strings = RigStrings(section(page.leaf), { keeping, instrument: instrument.content, synth: synth.content });
+  drawCourse();
+  drawFacts();
+  const adapter = AdapterSummary(section(page.leaf), { adapter: keeping.content.adapter, instrument: instrument.content, synth: synth.content });
+  SaveBar(page.leaf, keeping, { askWhy: true, onSaved: refresh });
+  keeping.onChange(() => {
+    news.update();
+    strings.update();
+    adapter.show(keeping.content.adapter);
+  });
+  drawMargin();
+
+  function drawHead() {
+    page.title(keeping.content.title);
+    const title = el('span');
+    Editable(title, { label: 'Name', isHeading: true, value: keeping.content.title, empty: 'without a name', onEdit: (value) => keeping.change((content) => { content.title = value; }) });
+    PageHead(page.leaf, {
+      kicker: 'Rig',
+      title,
+      lead: [el('a', { href: sheetAddress('instruments', instrument.id) }, instrument.title), ' into ', el('a', { href: sheetAddress('synths', synth.id) }, synth.title)],
+      doors: [
+        el('a', { class: 'button inked', href: `/new/log?rig=${id}` }, 'Log a rehearsal'),
+        el('button', { type: 'button', on: { click: () => ShareDialog({ kind: 'rigs', id, revision: keeping.baseRevision, title: keeping.content.title }).open() } }, 'Share'),
+      ],
+    });
+  }
+
+  async function drawCourse() {
+    const place = section(page.leaf);
+    if (!keeping.envelope || keeping.baseRevision < 2) return;
+    const { strings: course } = await get(`/api/rigs/${id}/strings`);
+    const picture = el('div');
+    fill(place, el('h2', {}, 'How the strings got here'), picture);
+    StringHistory(picture, {
+      strings: course,
+      notes: Object.fromEntries(Object.entries(instrument.content.strings).map(([number, string]) => [number, string.note])),
+      customaryStart: synth.content.sensitivityScale.customaryStart,
+    });
+  }
+
+  function drawFacts() {
+    const list = el('dl', { class: 'facts' });
+    section(page.leaf).append(el('h2', {}, 'About it'), list);
+    const edit = (field) => (value) => keeping.change((content) => { content[field] = value; });
+    const date = Fact(list, { label: 'Set on', kind: 'date', value: keeping.content.date ?? '', empty: 'no day noted', onEdit: (value) => edit('date')(value || undefined) });
+    const notes = Fact(list, { label: 'Notes', kind: 'long', value: keeping.content.notes, empty: 'add a note', onEdit: edit('notes') });
+    keeping.onChange(() => {
+      date.show({ value: keeping.content.date ?? '' });
+      notes.show({ value: keeping.content.notes });
+    });
+  }
+
+  function drawMargin() {
+    page.margin.classList.add('no-print');
+    const history = el('div');
+    const users = el('div');
+    fill(page.margin, el('h2', {}, 'History'), history, el('h2', {}, 'Where it is used'), users);
+    if (!keeping.envelope) return;
+    HistoryList(history, { kind: 'rigs', id, current: keeping.envelope.revision });
+    UsedBy(users, { kind: 'rigs', id });
+  }
+
+  function refresh(envelope) {
+    const tookNewer = envelope.content.instrument.revision !== instrument.revision || envelope.content.synth.revision !== synth.revision;
+    if (tookNewer) location.reload();
+    page.title(keeping.content.title);
+    drawMargin();
+  }
+}
+
+async function showOld(page, envelope, newest) {
+  const [instrument, synth] = await gear(envelope.content);
+  page.title(`${envelope.title}, revision ${envelope.revision}`);
+  page.twoColumns();
+  PageHead(page.leaf, { kicker: 'Rig', title: envelope.title, lead: `${instrument.title} into ${synth.title}` });
+  OldRevision(page.leaf, { envelope, newest });
+  RigStrings(section(page.leaf), { keeping: { content: envelope.content }, instrument: instrument.content, synth: synth.content, readOnly: true });
+  AdapterSummary(section(page.leaf), { adapter: envelope.content.adapter, instrument: instrument.content, synth: synth.content });
+  if (envelope.content.notes) page.leaf.append(el('h2', {}, 'Notes'), el('p', { class: 'written' }, envelope.content.notes));
+  const changes = el('div');
+  fill(page.margin, el('h2', {}, 'What has changed since'), changes);
+  ChangeList(changes, (await get(`/api/rigs/${envelope.id}/compare`, { was: envelope.revision, now: newest })).changes);
+}
+
+function gear({ instrument, synth }) {
+  return Promise.all([readSheet('instruments', instrument.id, instrument.revision), readSheet('synths', synth.id, synth.revision)]);
+}
+
+async function newestGear({ instrument, synth }) {
+  const [newestInstrument, newestSynth] = await Promise.all([readSheet('instruments', instrument.id), readSheet('synths', synth.id)]);
+  return { instrument: newestInstrument, synth: newestSynth };
+}
+
+function section(leaf) {
+  const element = el('section');
+  leaf.append(element);
+  return element;
+}

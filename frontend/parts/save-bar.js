@@ -1,0 +1,122 @@
+/**
+ * save-bar.js: always in sight at the foot of the page: whether the notebook has what is written here, and the one button.
+ *
+ *   SaveBar(page.leaf, keeping, { saveWord: 'Save', askWhy: true, onSaved: (envelope) => { … } })   // appends itself
+ *
+ * Ctrl+S or ⌘S saves as well. A conflict opens the dialog in which the player chooses, place by place.
+ */
+import { el, fill } from '../dom.js';
+import { asSentence, moment } from '../words-rules.js';
+import { ChangeList } from './change-list.js';
+import { ConflictDialog } from './conflict-dialog.js';
+
+/**
+ * @param {HTMLElement} leaf
+ * @param {import('../save.js').Keeping} keeping
+ * @param {{ saveWord?: string, askWhy?: boolean, onSaved?: (envelope: import('../api.js').Envelope) => void, ready?: () => string | null, confirm?: () => Promise<boolean> }} [options]
+ *   confirm: asked when the player saves; false leaves everything as it is
+ *   ready: a sentence on what is still missing before it can be saved, or null
+ */
+export function SaveBar(leaf, keeping, { saveWord = 'Save', askWhy = false, onSaved = () => {}, ready = () => null, confirm = async () => true } = {}) {
+  const words = el('p', { class: 'words', role: 'status' });
+  const more = el('div', { class: 'more' });
+  const why = el('input', { class: 'why', placeholder: 'why? (a few words, if you like)', 'aria-label': 'Why you changed it', maxlength: 1000, value: keeping.reason });
+  const undo = el('button', { type: 'button', class: 'quiet' }, 'Throw away');
+  const button = el('button', { type: 'button', class: 'inked' }, saveWord);
+  const element = el('section', { class: 'save-bar', 'aria-label': 'Saving' }, more, el('div', { class: 'row' }, words, why, undo, button));
+  const dialog = ConflictDialog({ onChoice: async (choices) => finished(await keeping.choose(choices)) });
+  leaf.append(element);
+
+  why.addEventListener('input', () => {
+    keeping.reason = why.value;
+    keeping.touch();
+  });
+  button.addEventListener('click', press);
+  undo.addEventListener('click', () => {
+    if (undo.dataset.sure) {
+      keeping.discard();
+      // A sheet that was never saved has nothing to go back to but a fresh page.
+      if (keeping.baseRevision === 0) location.reload();
+    }
+    undo.dataset.sure = undo.dataset.sure ? '' : 'yes';
+    update();
+  });
+  undo.addEventListener('blur', () => {
+    undo.dataset.sure = '';
+    update();
+  });
+  addEventListener('keydown', (event) => {
+    if (event.key.toLowerCase() !== 's' || !(event.ctrlKey || event.metaKey) || event.altKey) return;
+    event.preventDefault();
+    press();
+  });
+  addEventListener('beforeunload', (event) => {
+    if (keeping.isDirty && !keeping.keptHere) event.preventDefault();
+  });
+  keeping.onChange(update);
+  update();
+  return { element, update };
+
+  async function press() {
+    if (keeping.state === 'conflict') dialog.open(keeping.problem.body.conflicts);
+    else if (keeping.isDirty && !ready() && await confirm()) finished(await keeping.save());
+  }
+
+  // Written only when it differs, so that a screen reader hears it once.
+  function say(next, isTrouble) {
+    words.classList.toggle('unsafe', isTrouble);
+    if (words.textContent !== next) words.textContent = next;
+  }
+
+  function finished(envelope) {
+    if (envelope) onSaved(envelope);
+    else if (keeping.state === 'conflict') dialog.open(keeping.problem.body.conflicts);
+  }
+
+  function update() {
+    const { state } = keeping;
+    const missing = ready();
+    element.dataset.state = state;
+    if (document.activeElement !== why) why.value = keeping.reason;
+    why.hidden = !askWhy || !keeping.isDirty || keeping.baseRevision === 0;
+    undo.hidden = !keeping.isDirty || state === 'clean' || state === 'sending';
+    undo.textContent = undo.dataset.sure ? 'Really throw away?' : 'Throw away';
+    button.disabled = state === 'sending' || Boolean(missing) || (!keeping.isDirty && state !== 'conflict');
+    button.textContent = { conflict: 'Choose', away: 'Try now', sending: 'Saving …' }[state] ?? saveWord;
+    say(sentence(keeping, missing), state === 'refused');
+    fill(more);
+    if (state === 'merged' && keeping.mergedWith.length) {
+      const list = el('div');
+      ChangeList(list, keeping.mergedWith);
+      fill(more, el('details', {}, el('summary', {}, 'What the other save had changed'), list));
+    }
+  }
+}
+
+function sentence(keeping, missing) {
+  const kept = keeping.keptHere ? 'Kept on this device.' : 'This browser cannot keep drafts: do not close the page.';
+  switch (keeping.state) {
+    case 'sending':
+      return 'Saving …';
+    case 'saved':
+      return `Saved as revision ${keeping.envelope.revision}.`;
+    case 'merged':
+      return `Saved as revision ${keeping.envelope.revision}. Somebody else had saved meanwhile; both edits are kept.`;
+    case 'away':
+      return `The notebook is out of reach. ${kept} It is sent as soon as the notebook answers.`;
+    case 'refused':
+      return `Not saved. ${asSentence(keeping.problem.message + placeWords(keeping.problem.pointer))} ${kept}`;
+    case 'conflict':
+      return `Somebody else has changed the same place meanwhile. Nothing is lost: choose which to keep. ${kept}`;
+    case 'draft':
+      if (missing) return missing;
+      return keeping.foundDraftFrom ? `Not saved yet: your words from ${moment(keeping.foundDraftFrom)}. ${kept}` : `Not saved yet. ${kept}`;
+    default:
+      if (missing) return missing;
+      return keeping.envelope ? `Revision ${keeping.envelope.revision}, ${moment(keeping.envelope.savedAt)}${keeping.envelope.savedBy ? `, ${keeping.envelope.savedBy}` : ''}` : 'Not saved yet.';
+  }
+}
+
+function placeWords(pointer) {
+  return pointer ? ` (${pointer.slice(1).replaceAll('/', ' › ')})` : '';
+}
