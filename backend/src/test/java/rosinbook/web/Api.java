@@ -9,12 +9,17 @@ import java.net.http.HttpRequest;
 import java.net.http.HttpRequest.BodyPublishers;
 import java.net.http.HttpResponse.BodyHandlers;
 import java.nio.charset.StandardCharsets;
+import java.security.SecureRandom;
 import java.time.Duration;
 import java.util.Set;
 import java.util.UUID;
 import java.util.concurrent.ConcurrentHashMap;
+import rosinbook.access.Access;
+import rosinbook.access.Passphrase;
 import rosinbook.notebook.ContentJson;
 import rosinbook.store.Database;
+import rosinbook.store.DatabaseAccessStore;
+import rosinbook.store.DatabaseSheetStore;
 
 /** The real server over a database of its own, and somebody who calls it. */
 final class Api implements AutoCloseable {
@@ -48,6 +53,11 @@ final class Api implements AutoCloseable {
         return URLEncoder.encode(text, StandardCharsets.UTF_8);
     }
 
+    void setPassphrase(String words) {
+        new Access(new DatabaseAccessStore(database, DatabaseSheetStore.ONLY_NOTEBOOK), clock, new SecureRandom())
+                .setPassphrase(new Passphrase(words));
+    }
+
     /** A request to be sent with {@link #send}. */
     HttpRequest.Builder to(String path) {
         return HttpRequest.newBuilder(URI.create(address + path)).timeout(Duration.ofSeconds(30));
@@ -59,7 +69,7 @@ final class Api implements AutoCloseable {
         Answer answer = exchange(request);
         String path = request.uri().getRawPath();
         Description.check(request.method(), path, answer);
-        if (answer.status() < 300) {
+        if (answer.status() < 400) {
             Description.template(request.method(), path)
                     .ifPresent(template -> succeeded.add(request.method() + " " + template));
         }
