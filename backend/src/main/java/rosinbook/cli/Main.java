@@ -9,7 +9,7 @@ import picocli.CommandLine.Command;
         mixinStandardHelpOptions = true,
         version = "rosinbook 0.1.0",
         description = "A notebook for players of electric bowed strings whose per-string pickup drives a synthesizer.",
-        subcommands = {})
+        subcommands = {LevelsCommand.class})
 public final class Main {
     private Main() {}
 
