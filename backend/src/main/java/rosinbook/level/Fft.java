@@ -1,20 +1,30 @@
 package rosinbook.level;
 
+import java.util.Map;
+import java.util.concurrent.ConcurrentHashMap;
+
 /**
  * Discrete Fourier transform of a power-of-two length, in place, without scaling: X[k] = Σ x[n]·e^(−2πikn/N).
  *
  * @see "Cooley and Tukey, Mathematics of Computation 19 (1965): radix 2, decimation in time"
  */
 final class Fft {
+    /** At most one per power of two; never changed once made, so safe for all threads. */
+    private static final Map<Integer, Fft> BY_SIZE = new ConcurrentHashMap<>();
+
     private final int size;
     private final double[] cosine;
     private final double[] sine;
 
     /** @throws IllegalArgumentException if the size is no power of two */
-    Fft(int size) {
+    static Fft of(int size) {
         if (size < 2 || Integer.bitCount(size) != 1) {
             throw new IllegalArgumentException("a transform of " + size + " points; give a power of two, 2 or more");
         }
+        return BY_SIZE.computeIfAbsent(size, Fft::new);
+    }
+
+    private Fft(int size) {
         this.size = size;
         cosine = new double[size / 2];
         sine = new double[size / 2];

@@ -1,7 +1,5 @@
 package rosinbook.level;
 
-import java.util.Arrays;
-
 /**
  * The mains and their harmonics in one input, listened to in the quiet parts only, because the harmonics lie close to open
  * strings (100 Hz is 35 cents above G2).
@@ -15,12 +13,16 @@ record Hum(int mainsHertz, double power, boolean standsOut, int strongestHarmoni
     /** 1 kHz at 50 Hz mains; buzz above that is heard in the noise floor. */
     static final int HARMONICS = 20;
 
+    private static final int AVERAGED_RATE = 8_000;
     private static final double[] BESIDE_HERTZ = {-20, -10, 10, 20};
 
     /** Sums what one input has at every harmonic and beside it, block by block. */
     static final class Listener {
         private final int mainsHertz;
         private final int sampleRate;
+        /** How many samples are averaged into one first; the harmonics are slow, and most of the time would go into them. */
+        private final int averaged;
+
         private final double[] at = new double[HARMONICS];
         private final double[] beside = new double[HARMONICS];
         private int blocks;
@@ -28,19 +30,27 @@ record Hum(int mainsHertz, double power, boolean standsOut, int strongestHarmoni
         Listener(int mainsHertz, int sampleRate) {
             this.mainsHertz = mainsHertz;
             this.sampleRate = sampleRate;
+            this.averaged = Math.max(1, sampleRate / AVERAGED_RATE);
         }
 
         /** @param count samples in the block, a tenth or fifth of a second, so that it holds whole periods of all */
         void add(float[] samples, int count) {
-            float[] centred = withoutMean(samples, count);
+            float[] slow = averagedWithoutMean(samples, count);
             for (int h = 0; h < harmonics(); h++) {
                 double hertz = (h + 1.0) * mainsHertz;
-                at[h] += Goertzel.power(centred, 0, count, hertz, sampleRate);
+                at[h] += power(slow, hertz);
                 for (double away : BESIDE_HERTZ) {
-                    beside[h] += Goertzel.power(centred, 0, count, hertz + away, sampleRate) / BESIDE_HERTZ.length;
+                    beside[h] += power(slow, hertz + away) / BESIDE_HERTZ.length;
                 }
             }
             blocks++;
+        }
+
+        /** Makes good what averaging takes off: a mean of n samples has the gain sin(πfn/rate) ÷ (n·sin(πf/rate)). */
+        private double power(float[] slow, double hertz) {
+            double angle = Math.PI * hertz / sampleRate;
+            double gain = Math.sin(averaged * angle) / (averaged * Math.sin(angle));
+            return Goertzel.power(slow, 0, slow.length, hertz, (double) sampleRate / averaged) / (gain * gain);
         }
 
         Hum heard() {
@@ -71,17 +81,21 @@ record Hum(int mainsHertz, double power, boolean standsOut, int strongestHarmoni
             return (int) Math.min(HARMONICS, 0.45 * sampleRate / mainsHertz);
         }
 
-        private static float[] withoutMean(float[] samples, int count) {
+        private float[] averagedWithoutMean(float[] samples, int count) {
+            float[] slow = new float[count / averaged];
             double mean = 0;
-            for (int i = 0; i < count; i++) {
-                mean += samples[i];
+            for (int i = 0; i < slow.length; i++) {
+                double sum = 0;
+                for (int k = 0; k < averaged; k++) {
+                    sum += samples[i * averaged + k];
+                }
+                slow[i] = (float) (sum / averaged);
+                mean += slow[i] / (double) slow.length;
             }
-            mean /= count;
-            float[] centred = Arrays.copyOf(samples, count);
-            for (int i = 0; i < count; i++) {
-                centred[i] -= (float) mean;
+            for (int i = 0; i < slow.length; i++) {
+                slow[i] -= (float) mean;
             }
-            return centred;
+            return slow;
         }
     }
 }

@@ -56,7 +56,7 @@ record Pitch(double hertz, double clarity) {
         for (int i = 0; i < n; i++) {
             squares[i + 1] = squares[i] + real[i] * real[i];
         }
-        Fft fft = new Fft(2 * n);
+        Fft fft = Fft.of(2 * n);
         fft.transform(real, imaginary);
         for (int i = 0; i < 2 * n; i++) {
             real[i] = real[i] * real[i] + imaginary[i] * imaginary[i];

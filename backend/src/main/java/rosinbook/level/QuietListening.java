@@ -5,9 +5,9 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 
-/** Reads the quiet parts once more, up to half a minute of them, and listens for hum. */
+/** Reads the quiet parts once more, up to ten seconds of them, and listens for hum. */
 final class QuietListening {
-    private static final int MOST_BLOCKS = 150;
+    private static final int MOST_BLOCKS = 50;
 
     private QuietListening() {}
 

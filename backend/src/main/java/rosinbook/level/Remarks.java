@@ -1,6 +1,7 @@
 package rosinbook.level;
 
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 
 /** What a player should be told about a recording, in words. */
@@ -84,21 +85,46 @@ final class Remarks {
                 warnings.add("Input " + input.input() + " reaches full scale in " + input.clippedSamples()
                         + " samples; lower its trim and record again, or its loud strokes are louder than they read.");
             }
-            if (Math.abs(input.dcOffset()) > LARGE_OFFSET) {
-                notes.add(Words.say(
-                        "Input %d has a constant offset of %.1f %% of full scale; levels are given without it.",
-                        input.input(), 100 * input.dcOffset()));
-            }
-            if (input.humStandsOut() && input.humDbfs() > input.noiseDbfs() - WORTH_A_WORD_DB) {
-                notes.add(Words.say(
-                        "Input %d hums at %.1f dBFS, most at %.0f Hz.",
-                        input.input(), input.humDbfs(), input.strongestHumHertz()));
-            }
         }
+        onOffset(inputs);
+        onHum(inputs);
         if (quietSeconds < ENOUGH_QUIET_SECONDS) {
             notes.add(Words.say(
                     "Only %.2f s of quiet were found; a second or two with all strings damped makes noise and hum surer.",
                     quietSeconds));
+        }
+    }
+
+    private void onOffset(List<InputReport> inputs) {
+        List<InputReport> offset = inputs.stream()
+                .filter(input -> Math.abs(input.dcOffset()) > LARGE_OFFSET)
+                .toList();
+        if (!offset.isEmpty()) {
+            double most = offset.stream()
+                    .mapToDouble(input -> Math.abs(input.dcOffset()))
+                    .max()
+                    .orElseThrow();
+            notes.add(Words.say(
+                    "A constant offset of up to %.1f %% of full scale is on input %s; levels are given without it.",
+                    100 * most,
+                    Words.list(offset.stream().map(InputReport::input).toList())));
+        }
+    }
+
+    private void onHum(List<InputReport> inputs) {
+        List<InputReport> humming = inputs.stream()
+                .filter(input -> input.humStandsOut() && input.humDbfs() > input.noiseDbfs() - WORTH_A_WORD_DB)
+                .toList();
+        if (!humming.isEmpty()) {
+            InputReport worst = humming.stream()
+                    .max(Comparator.comparing(InputReport::humDbfs))
+                    .orElseThrow();
+            notes.add(Words.say(
+                    "Mains hum is on input %s, worst on input %d at %.1f dBFS, there mostly at %.0f Hz.",
+                    Words.list(humming.stream().map(InputReport::input).toList()),
+                    worst.input(),
+                    worst.humDbfs(),
+                    worst.strongestHumHertz()));
         }
     }
 

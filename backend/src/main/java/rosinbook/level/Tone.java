@@ -59,7 +59,7 @@ record Tone(Pitch pitch, OptionalDouble tiltDbPerOctave) {
         for (int i = 0; i < n; i++) {
             real[i] = samples[i] * (0.5 - 0.5 * Math.cos(2 * Math.PI * i / n));
         }
-        new Fft(n).transform(real, imaginary);
+        Fft.of(n).transform(real, imaginary);
         double[] power = new double[n / 2];
         double windowPower = 3.0 / 8.0 * n * n;
         for (int bin = 0; bin < n / 2; bin++) {
