@@ -29,6 +29,7 @@ import rosinbook.level.Progress;
 import rosinbook.level.Segment;
 import rosinbook.level.SensitivityAdvice;
 import rosinbook.level.StrokeFile;
+import rosinbook.level.UnreadableWav;
 import rosinbook.level.UnusableRecording;
 import rosinbook.level.WavRecording;
 import rosinbook.pitch.Note;
@@ -109,8 +110,10 @@ public final class LevelsCommand implements Callable<Integer> {
             return refuse("There is no file '" + problem.getFile() + "'");
         } catch (JsonProcessingException problem) {
             return refuse("'" + segmentsFile + "' is no list of segments: " + problem.getOriginalMessage());
-        } catch (IOException | UnusableRecording | IllegalArgumentException problem) {
+        } catch (UnreadableWav | UnusableRecording | IllegalArgumentException problem) {
             return refuse(problem.getMessage());
+        } catch (IOException problem) {
+            return refuse("A file cannot be read: " + problem.getMessage());
         }
     }
 

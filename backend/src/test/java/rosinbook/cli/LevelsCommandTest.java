@@ -79,6 +79,7 @@ class LevelsCommandTest {
         Path text = Files.writeString(folder.resolve("text.wav"), "This is no recording at all.");
         assertRefused("This is no WAV file: it starts with \"This\"", text.toString());
         assertRefused("There is no file", folder.resolve("nothing.wav").toString());
+        assertRefused("A file cannot be read: Is a directory", folder.toString());
         assertRefused("give either FILE.wav or --stroke files");
         assertRefused("'H9' is not a note", REEL, "--strings", "H9");
         assertRefused("mains of 55 Hz; give 50 or 60", REEL, "--mains", "55");
