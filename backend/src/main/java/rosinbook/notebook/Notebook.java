@@ -279,8 +279,11 @@ public final class Notebook {
         return new Revision(id, kind, number, parent, json, sha256, now, note.by(), note.reason());
     }
 
-    /** Holds what must be exact: the gear of a rig, and the starting point of a recipe. */
+    /** Holds what must be exact: the gear of a rig, the starting point of a recipe, all of a set that was played. */
     private static Content pinned(Pages pages, Content content) {
+        if (content instanceof Setlist set && set.played()) {
+            return PlayedSet.of(pages, set);
+        }
         if (content instanceof Rig rig) {
             return rig.pinned(
                     pinned(pages, "/instrument", Kind.INSTRUMENTS, rig.instrument()),

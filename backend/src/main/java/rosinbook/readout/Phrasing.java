@@ -78,7 +78,7 @@ public record Phrasing(Titles titles, Vocabulary vocabulary, OptionalDouble temp
     }
 
     private static boolean isWrapper(String field) {
-        return field.equals("settings") || field.equals("adapter") || field.equals("connector");
+        return field.equals("settings") || field.equals("adapter") || field.equals("connector") || field.equals("via");
     }
 
     private static String name(String field) {
