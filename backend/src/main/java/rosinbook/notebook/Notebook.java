@@ -13,6 +13,7 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.UUID;
 import java.util.function.Function;
+import java.util.stream.Stream;
 import rosinbook.compare.Comparison;
 import rosinbook.compare.ThreeWayMerge;
 
@@ -94,7 +95,10 @@ public final class Notebook {
 
     private Saved repeated(Pages pages, Kind kind, UUID id, Content content) {
         Revision first = pages.revision(id, 1).orElseThrow();
-        if (first.kind() != kind || !first.json().equals(ContentJson.tree(pinnedAs(content, first.content())))) {
+        boolean same = first.kind() == kind
+                && Stream.of(pinnedAs(content, first.content()), pinned(pages, content))
+                        .anyMatch(held -> first.json().equals(ContentJson.tree(held)));
+        if (!same) {
             throw new InvalidContent("/id", "this id already belongs to another sheet; make a new one");
         }
         return Saved.plain(first);

@@ -66,6 +66,17 @@ class SheetsApiTest {
     }
 
     @Test
+    void a_resent_set_that_was_already_played_is_known() {
+        Gear gear = new Gear(api);
+        String rig = api.create("rigs", gear.rig(20, 20)).id();
+        String body = "{'id':'" + UUID.randomUUID() + "','content':{'title':'Set','date':'2026-11-05','state':'played',"
+                + "'rig':{'id':'" + rig + "'},'items':{}}}";
+        Answer first = api.post("/api/setlists", body).expect(201);
+        assertEquals(1, first.content().at("/rig/revision").asInt());
+        assertEquals(first.json(), api.post("/api/setlists", body).expect(201).json());
+    }
+
+    @Test
     void a_save_builds_on_the_revision_it_names() {
         String id = api.create("pieces", "{'title':'One'}").id();
         Answer saved = api.save("pieces", id, 1, "{'title':'Two'}");
