@@ -85,7 +85,7 @@ public final class Notebook {
             if (pages.newest(id).isPresent()) {
                 return withLog(pages, repeated(pages, kind, id, content), log, note);
             }
-            Content pinned = pinned(pages, content);
+            Content pinned = Pinning.pinned(pages, content);
             check(pages, pinned);
             Revision first = revision(kind, id, 1, Optional.empty(), pinned, note);
             pages.append(first, pinned);
@@ -96,7 +96,7 @@ public final class Notebook {
     private Saved repeated(Pages pages, Kind kind, UUID id, Content content) {
         Revision first = pages.revision(id, 1).orElseThrow();
         boolean same = first.kind() == kind
-                && Stream.of(pinnedAs(content, first.content()), pinned(pages, content))
+                && Stream.of(Pinning.pinnedAs(content, first.content()), Pinning.pinned(pages, content))
                         .anyMatch(held -> first.json().equals(ContentJson.tree(held)));
         if (!same) {
             throw new InvalidContent("/id", "this id already belongs to another sheet; make a new one");
@@ -120,7 +120,7 @@ public final class Notebook {
         return store.change(pages -> {
             Revision newest = ofKind(kind, id, pages.newestForSaving(id));
             Revision base = exact(pages, kind, id, basedOn);
-            Content content = pinned(pages, given);
+            Content content = Pinning.pinned(pages, given);
             ThreeWayMerge merge = ThreeWayMerge.of(base.json(), newest.json(), ContentJson.tree(content));
             if (!merge.isClean()) {
                 throw new EditedMeanwhile(newest, merge);
@@ -281,48 +281,6 @@ public final class Notebook {
         String sha256 = ContentJson.sha256(ContentJson.canonical(json));
         Instant now = clock.instant().truncatedTo(ChronoUnit.MICROS);
         return new Revision(id, kind, number, parent, json, sha256, now, note.by(), note.reason());
-    }
-
-    /** Holds what must be exact: the gear of a rig, the starting point of a recipe, all of a set that was played. */
-    private static Content pinned(Pages pages, Content content) {
-        if (content instanceof Setlist set && set.played()) {
-            return PlayedSet.of(pages, set);
-        }
-        if (content instanceof Rig rig) {
-            return rig.pinned(
-                    pinned(pages, "/instrument", Kind.INSTRUMENTS, rig.instrument()),
-                    pinned(pages, "/synth", Kind.SYNTHS, rig.synth()));
-        }
-        if (content instanceof Recipe recipe && recipe.follows() != null) {
-            return recipe.following(pinned(pages, "/follows", Kind.RECIPES, recipe.follows()));
-        }
-        return content;
-    }
-
-    /** Content sent again, with what it left open held as it was held then. */
-    private static Content pinnedAs(Content given, Content kept) {
-        if (given instanceof Rig rig && kept instanceof Rig then) {
-            return rig.pinned(pinnedAs(rig.instrument(), then.instrument()), pinnedAs(rig.synth(), then.synth()));
-        }
-        if (given instanceof Recipe recipe && recipe.follows() != null && kept instanceof Recipe then) {
-            return recipe.following(pinnedAs(recipe.follows(), then.follows()));
-        }
-        return given;
-    }
-
-    private static Reference pinnedAs(Reference given, Reference then) {
-        boolean same = then != null && given.revision() == null && given.id().equals(then.id());
-        return same ? then : given;
-    }
-
-    static Reference pinned(Pages pages, String place, Kind kind, Reference reference) {
-        if (reference.revision() != null) {
-            return reference;
-        }
-        return pages.newest(reference.id())
-                .filter(revision -> revision.kind() == kind)
-                .map(Revision::reference)
-                .orElseThrow(() -> new InvalidContent(place, "there is no such " + kind.singular()));
     }
 
     private static void check(Pages pages, Content content) {

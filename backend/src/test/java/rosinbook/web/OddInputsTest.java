@@ -213,7 +213,7 @@ class OddInputsTest {
                 .method(attempt.method(), BodyPublishers.ofString(body.toString(), StandardCharsets.UTF_8)));
     }
 
-    @Property(tries = 600, seed = "20261112")
+    @Property(tries = 1500, seed = "20261112")
     void one_odd_value_anywhere_in_a_good_body(
             @ForAll("numbers") int which, @ForAll("numbers") int where, @ForAll("json") JsonNode odd) {
         Attempt attempt = attempts.get(which % attempts.size());
@@ -241,13 +241,13 @@ class OddInputsTest {
         }
     }
 
-    @Property(tries = 200, seed = "20261113")
+    @Property(tries = 100, seed = "20261113")
     void any_body_at_all(@ForAll("numbers") int which, @ForAll("json") JsonNode body) {
         Attempt attempt = attempts.get(which % attempts.size());
         assertFair(send(attempt, body), attempt.method() + " " + attempt.path() + " " + body);
     }
 
-    @Property(tries = 200, seed = "20261114")
+    @Property(tries = 100, seed = "20261114")
     void any_bytes_at_all(@ForAll("numbers") int which, @ForAll byte[] bytes) {
         Attempt attempt = attempts.get(which % attempts.size());
         assertFair(
@@ -263,7 +263,7 @@ class OddInputsTest {
                 "import");
     }
 
-    @Property(tries = 400, seed = "20261115")
+    @Property(tries = 300, seed = "20261115")
     void any_segment_and_any_query(
             @ForAll("numbers") int which,
             @ForAll("words") String segment,
