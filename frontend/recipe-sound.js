@@ -16,12 +16,18 @@ export function recipeSound(keeping, { start, synth, piece, readOnly = false }) 
   const hasVocabulary = Object.values(vocabulary).some((group) => Object.keys(group).length > 0);
   const startSettings = () => start()?.content.settings;
   const patch = () => keeping.content.settings;
-  const settings = () => withGroups(start() ? mergePatch(startSettings(), patch()) : patch());
+  let laid = null;
+  // Laid over once for all the values of a page, not once for each.
+  const settings = () => (laid ??= fillGroups(start() ? mergePatch(startSettings(), patch()) : { ...patch() }));
   return {
     vocabulary,
     hasVocabulary,
     readOnly,
     settings,
+    /** To be called after the sheet was changed from elsewhere. */
+    refresh() {
+      laid = null;
+    },
     value: (pointer) => read(settings(), pointer),
     bpm: () => piece?.content.tempoBpm,
     start: startSettings,
@@ -37,10 +43,6 @@ export function recipeSound(keeping, { start, synth, piece, readOnly = false }) 
       });
     },
   };
-}
-
-function withGroups(settings) {
-  return fillGroups({ ...settings });
 }
 
 function fillGroups(settings) {

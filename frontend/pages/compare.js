@@ -2,6 +2,7 @@
 import { actOnSheet, get, readSheet } from '../api.js';
 import { el, fill } from '../dom.js';
 import { ChangeList } from '../parts/change-list.js';
+import { opensFirst } from '../parts/menu-select.js';
 import { PageHead } from '../parts/page-head.js';
 import { KIND_WORDS, compareAddress, sheetAddress } from '../places-rules.js';
 import { moment } from '../words-rules.js';
@@ -38,6 +39,7 @@ export async function show(page, { params: { kind, id }, query }) {
     const trouble = el('p', { class: 'unsafe', role: 'status' });
     const select = el('select', { 'aria-label': label, on: { change: () => location.assign(compareAddress(kind, id, ...next(Number(select.value)))) } },
       revisions.map((each) => el('option', { value: each.revision, selected: each.revision === revision }, `${each.revision} · ${moment(each.savedAt)}`)));
+    opensFirst(select);
     return el('section', { 'aria-label': label },
       el('label', { class: 'field' }, el('span', { class: 'label' }, label), select),
       about?.savedBy || about?.reason ? el('p', { class: 'pencil about' }, [about.savedBy, about.reason ? `“${about.reason}”` : ''].filter(Boolean).join(': ')) : null,

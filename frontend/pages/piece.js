@@ -26,12 +26,13 @@ export async function show(page, { params: { id }, query }) {
   PieceFacts(page.leaf, keeping);
   const recipes = el('section');
   page.leaf.append(recipes);
-  await drawRecipes();
+  const reading = drawRecipes();
   SaveBar(page.leaf, keeping, { askWhy: true, ready: () => (keeping.content.title?.trim() ? null : 'Give the piece a name first.'), onSaved: (envelope) => {
     page.title(envelope.title);
     drawMargin();
   } });
   drawMargin();
+  await reading;
 
   async function drawRecipes() {
     const own = (await allSheets('recipes')).filter(({ content }) => content.piece === id);

@@ -23,6 +23,28 @@ export function otherRecipe(piece) {
 }
 
 /**
+ * How a move is told: by the place, or, where the number stayed while others moved around it, by the piece before it.
+ *
+ * @param {any} comparison
+ * @param {any} piece a kept one that moved
+ * @returns {[string, string]} was, now
+ */
+export function moveWords(comparison, piece) {
+  if (piece.wasPosition !== piece.nowPosition) return [ordinal(piece.wasPosition), ordinal(piece.nowPosition)];
+  const after = (field) => {
+    const before = comparison.pieces.find((each) => each[field] === piece[field] - 1);
+    return before ? `after ${before.title}` : 'first';
+  };
+  return [after('wasPosition'), after('nowPosition')];
+}
+
+/** "1st", "2nd", "11th". @param {number} position */
+export function ordinal(position) {
+  const ending = { one: 'st', two: 'nd', few: 'rd', other: 'th' }[new Intl.PluralRules('en', { type: 'ordinal' }).select(position)];
+  return `${position}${ending}`;
+}
+
+/**
  * Where a set of the address lies: "id@3" is exactly revision 3, "id" the newest.
  *
  * @param {string | null} spot

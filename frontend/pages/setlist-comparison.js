@@ -2,22 +2,24 @@
 import { allSheets, get } from '../api.js';
 import { el, fill } from '../dom.js';
 import { ChangeList, changeWords } from '../parts/change-list.js';
+import { opensFirst } from '../parts/menu-select.js';
 import { PageHead } from '../parts/page-head.js';
 import { setlistComparisonAddress, sheetAddress } from '../places-rules.js';
 import { longDay, shortDay } from '../words-rules.js';
-import { otherRecipe, spotOf, told } from './setlist-comparison-rules.js';
+import { moveWords, otherRecipe, spotOf, told } from './setlist-comparison-rules.js';
 
 export async function show(page, { query }) {
-  const sets = await allSheets('setlists');
-  const was = spotOf(query.get('was')) ?? (sets[1] ? { id: sets[1].id } : null);
-  const now = spotOf(query.get('now')) ?? (sets[0] ? { id: sets[0].id } : null);
+  const reading = allSheets('setlists');
+  const newest = query.has('was') && query.has('now') ? [] : await reading;
+  const was = spotOf(query.get('was')) ?? (newest[1] ? { id: newest[1].id } : null);
+  const now = spotOf(query.get('now')) ?? (newest[0] ? { id: newest[0].id } : null);
   if (!was || !now) {
     PageHead(page.leaf, { title: 'Two sets' });
     page.leaf.append(el('p', {}, 'It takes two sets to compare, and they are not written yet.'), el('div', { class: 'buttons' }, el('a', { class: 'button inked', href: '/new/setlists' }, 'Write a set')));
     return;
   }
   let showsSame = query.get('all') === 'true';
-  const comparison = await get('/api/setlists/compare', { was: spot(was), now: spot(now), all: true });
+  const [comparison, sets] = await Promise.all([get('/api/setlists/compare', { was: spot(was), now: spot(now), all: true }), reading]);
   page.title(`${comparison.now.title} since ${comparison.was.title}`);
   PageHead(page.leaf, {
     kicker: 'What changed',
@@ -48,7 +50,10 @@ export async function show(page, { query }) {
       comparison.rig.map(rig),
       section('New in the set', added.map((piece) => line(piece.nowPosition, piece, piece.nowRecipe))),
       section('Left out', dropped.map((piece) => line(piece.wasPosition, piece, piece.wasRecipe, true))),
-      section('Moved', moved.map((piece) => line(null, piece, null, false, [el('del', {}, ordinal(piece.wasPosition)), arrow(), el('ins', {}, ordinal(piece.nowPosition))]))),
+      section('Moved', moved.map((piece) => {
+        const [before, after] = moveWords(comparison, piece);
+        return line(null, piece, null, false, [el('del', {}, before), arrow(), el('ins', {}, after)]);
+      })),
       section('Sounds different', changed.map(sounds)),
       showsSame ? section('As last time', unchanged.map((piece) => line(piece.nowPosition, piece, piece.nowRecipe)), 'Nothing is as it was.') : null);
   }
@@ -88,6 +93,7 @@ export async function show(page, { query }) {
   function chooser(label, chosen, next) {
     const select = el('select', { on: { change: () => location.assign(setlistComparisonAddress(...next(select.value))) } },
       sets.map((set) => el('option', { value: set.id, selected: set.id === chosen.id }, `${set.title}, ${shortDay(set.content.date)}`)));
+    opensFirst(select);
     return el('label', { class: 'field' }, el('span', { class: 'label' }, chosen.revision ? `${label} (revision ${chosen.revision})` : label), select);
   }
 }
@@ -98,10 +104,4 @@ function spot({ id, revision }) {
 
 function arrow() {
   return el('span', { class: 'arrow' }, el('span', { 'aria-hidden': 'true' }, ' → '), el('span', { class: 'unseen' }, ' became '));
-}
-
-/** "1st", "2nd", "11th". */
-function ordinal(position) {
-  const word = { one: 'st', two: 'nd', few: 'rd', other: 'th' }[new Intl.PluralRules('en', { type: 'ordinal' }).select(position)];
-  return `${position}${word}`;
 }

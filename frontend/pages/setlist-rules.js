@@ -20,17 +20,29 @@ export function lastTime(sets, set) {
 }
 
 /**
+ * How a set refers to a recipe or a rig: one that was played holds the exact revision, a planned one follows the newest.
+ *
+ * @param {any} set content
+ * @param {{ id: string, revision?: number } | undefined} sheet its envelope
+ * @returns {{ id: string, revision?: number } | undefined}
+ */
+export function referenceTo(set, sheet) {
+  if (!sheet) return undefined;
+  return set.state === 'played' && sheet.revision ? { id: sheet.id, revision: sheet.revision } : { id: sheet.id };
+}
+
+/**
  * A piece put at the end, with the recipe it was given last: the one most recently played, else the first.
  *
  * @param {any} set content, changed in place
  * @param {string} piece
- * @param {{ id: string, extras?: { lastPlayed?: string } }[]} recipes for that piece
+ * @param {{ id: string, revision?: number, extras?: { lastPlayed?: string } }[]} recipes for that piece
  * @param {() => string} [key]
  */
 export function addPiece(set, piece, recipes, key = newKey) {
   set.items ??= {};
   const usual = [...recipes].sort((one, other) => (other.extras?.lastPlayed ?? '').localeCompare(one.extras?.lastPlayed ?? ''))[0];
-  set.items[key()] = { order: nextOrder(set.items), piece, ...(usual ? { recipe: { id: usual.id } } : {}), note: '' };
+  set.items[key()] = { order: nextOrder(set.items), piece, ...(usual ? { recipe: referenceTo(set, usual) } : {}), note: '' };
 }
 
 /**

@@ -19,20 +19,18 @@ import { setlistComparisonAddress } from '../places-rules.js';
 import { openSheet } from '../save.js';
 import { readSounds, readSurroundings } from '../set-surroundings.js';
 import { longDay, shortDay } from '../words-rules.js';
-import { addPiece, lastTime, playingOrder } from './setlist-rules.js';
+import { addPiece, lastTime, playingOrder, referenceTo } from './setlist-rules.js';
 import { stageLines } from './stage-rules.js';
 
 export async function show(page, { params: { id }, query }) {
-  const keeping = await openSheet('setlists', id);
+  const [keeping, around, sets] = await Promise.all([openSheet('setlists', id), readSurroundings(), allSheets('setlists')]);
   const old = Number(query.get('revision')) || 0;
-  const around = await readSurroundings();
   page.twoColumns();
   if (old && old !== keeping.envelope?.revision) {
     await showOld(page, await readSheet('setlists', id, old), keeping.envelope?.revision, around);
     return;
   }
   page.title(keeping.content.title);
-  const sets = await allSheets('setlists');
   const head = PageHead(page.leaf, { kicker: kicker(), title: editableTitle(keeping), doors: doors() });
   const sheet = el('section');
   drawFacts();
@@ -89,7 +87,7 @@ export async function show(page, { params: { id }, query }) {
     function rigRow() {
       const fact = Fact(list, { label: 'Rig', kind: 'choice', value: keeping.content.rig?.id ?? '', empty: 'not decided',
         choices: [...[...around.rigs.values()].map((rig) => [rig.id, rig.title]), ['', 'not decided']],
-        onEdit: (value) => keeping.change((content) => { content.rig = value ? { id: value } : undefined; }) });
+        onEdit: (value) => keeping.change((content) => { content.rig = referenceTo(content, around.rigs.get(value)); }) });
       return () => fact.show({ value: keeping.content.rig?.id ?? '' });
     }
   }

@@ -6,8 +6,10 @@
 import { el, fill } from '../dom.js';
 import { keyFor, nextOrder } from '../vocabulary-rules.js';
 import { AddByName } from './add-by-name.js';
+import { MenuSelect } from './menu-select.js';
 
-const OTHER = '';
+// No type of a vocabulary has a blank in its key.
+const OTHER = 'something else';
 
 /** @param {'voices' | 'effects'} group @param {any} sound */
 export function AddLayer(group, sound) {
@@ -22,20 +24,16 @@ export function AddLayer(group, sound) {
   function effectDoor() {
     const types = Object.entries(sound.vocabulary.effects).sort(([, one], [, other]) => one.label.localeCompare(other.label));
     if (types.length === 0) return byName('Another effect', (name) => addEffect(name));
-    const select = el('select', { 'aria-label': 'Another effect' },
-      el('option', { value: OTHER, disabled: true, hidden: true, selected: true }, 'Another effect …'),
-      types.map(([type, { label }]) => el('option', { value: type }, label)),
-      el('option', { value: 'something else' }, 'something else …'));
-    const place = el('div', { class: 'add-layer no-print' }, select);
-    select.addEventListener('change', () => {
-      const type = select.value;
-      select.selectedIndex = 0;
-      if (type !== 'something else') addEffect(type);
-      else fill(place, byName('What kind of effect?', (name) => {
-        addEffect(name);
-        fill(place, select);
-      })).querySelector('input').focus();
-    });
+    const menu = MenuSelect({ word: 'Another effect …', label: 'Another effect', onChoose: (type) => {
+      if (type === OTHER) askName();
+      else addEffect(type);
+    } });
+    menu.offer([...types.map(([type, { label }]) => [type, label]), [OTHER, 'something else …']]);
+    const place = el('div', { class: 'add-layer no-print' }, menu.element);
+    const askName = () => fill(place, byName('What kind of effect?', (name) => {
+      addEffect(name);
+      fill(place, menu.element);
+    })).querySelector('input').focus();
     return place;
   }
 

@@ -4,7 +4,7 @@
  *   SetItem(el('li', { 'data-key': key }), keeping, { key, pieces, recipes, rigs, readOnly });   // maps of envelopes by id; → { element, update }
  */
 import { el, fill } from '../dom.js';
-import { changesRig, playingOrder } from '../pages/setlist-rules.js';
+import { changesRig, playingOrder, referenceTo } from '../pages/setlist-rules.js';
 import { sheetAddress } from '../places-rules.js';
 import { number } from '../words-rules.js';
 import { Editable } from './editable.js';
@@ -31,13 +31,13 @@ export function SetItem(element, keeping, { key, pieces, recipes, rigs, readOnly
     readOnly ? null : Mover(title), position,
     el('div', { class: 'what' },
       el('div', { class: 'first' }, el('a', { class: 'name', href: sheetAddress('pieces', item().piece) }, title), el('span', { class: 'pencil facts-line' }, facts)),
-      el('div', { class: 'second' }, recipe, recipeLink, rig, note)),
+      el('div', { class: 'second' }, el('span', { class: 'sound' }, recipe, ' ', recipeLink), rig, note)),
     readOnly ? null : el('button', { type: 'button', class: 'quiet take-out no-print', 'aria-label': `Take out ${title}`, title: 'Take it out of the set', on: { click: () => keeping.change((content) => { delete content.items[key]; }) } }, '×'));
   const own = [...recipes.values()].filter(({ content }) => content.piece === item().piece);
   const recipeChoice = Editable(recipe, { label: `Recipe for ${title}`, kind: 'choice', readOnly, ...recipeState(), empty: 'no recipe',
-    onEdit: (id) => change((each) => { each.recipe = id ? { id } : undefined; }) });
+    onEdit: (id) => change((each) => { each.recipe = referenceTo(keeping.content, recipes.get(id)); }) });
   const rigChoice = Editable(rig, { label: `Rig for ${title}`, kind: 'choice', readOnly, ...rigState(),
-    onEdit: (id) => change((each) => { each.rig = id ? { id } : undefined; }) });
+    onEdit: (id) => change((each) => { each.rig = referenceTo(keeping.content, rigs.get(id)); }) });
   const noteField = Editable(note, { label: `Note on ${title}`, value: item().note ?? '', readOnly, empty: readOnly ? ' ' : 'note', maxLength: 2000, onEdit: (value) => change((each) => { each.note = value; }) });
   update();
   return { element, update };

@@ -68,7 +68,7 @@ export function Setting(element, sound, { pointer, parameter, label }) {
 /** How an editable value is asked for. */
 function shapeOf(parameter, value) {
   if (typeof value === 'boolean' && (!parameter || parameter.type === 'switch')) return { kind: 'choice', choices: [['on', 'on'], ['off', 'off']] };
-  if (parameter?.type === 'range' && typeof value === 'number') return { kind: 'number', unit: parameter.unit, check: (next) => (next === null ? 'Write a number.' : null) };
+  if (parameter?.type === 'range' && typeof value === 'number') return { kind: 'number', unit: parameter.unit, scale: parameter, check: (next) => (next === null ? 'Write a number.' : null) };
   if (parameter?.type === 'choice') {
     const choices = parameter.choices.includes(value) ? parameter.choices : [...parameter.choices, value];
     return { kind: 'choice', choices: choices.map((choice) => [choice, choice]) };

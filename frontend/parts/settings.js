@@ -9,17 +9,19 @@ import { escaped } from '../recipe-rules.js';
 import { read, write } from '../save-rules.js';
 import { firstValue, settingLabel } from '../setting-rules.js';
 import { inOrder, keyFor } from '../vocabulary-rules.js';
+import { MenuSelect } from './menu-select.js';
 import { Setting } from './setting.js';
+
+// No key of a vocabulary has a blank in it.
+const OTHER = 'something else';
 
 /** @param {HTMLElement} element @param {any} sound @param {{ pointer: string, parameters: () => Record<string, any> | undefined, doors?: any[] }} state  doors: more of them */
 export function Settings(element, sound, { pointer, parameters, doors: more = [] }) {
   const list = el('ul', { class: 'settings' });
-  const put = el('select', { 'aria-label': 'Put a setting in' });
-  const take = el('select', { 'aria-label': 'Take a setting out' });
-  const doors = el('div', { class: 'setting-doors no-print' }, put, take, more);
+  const put = MenuSelect({ word: 'put in …', label: 'Put a setting in', onChoose: putIn });
+  const take = MenuSelect({ word: 'take out …', label: 'Take a setting out', onChoose: (key) => sound.edit((settings) => write(settings, at(key), undefined)) });
+  const doors = el('div', { class: 'setting-doors no-print' }, put.element, take.element, more);
   fill(element, list, sound.readOnly ? null : doors);
-  put.addEventListener('change', () => putIn(put.value));
-  take.addEventListener('change', () => sound.edit((settings) => write(settings, at(take.value), undefined)));
   update();
   return { update };
 
@@ -40,13 +42,13 @@ export function Settings(element, sound, { pointer, parameters, doors: more = []
       pointer: at(key), parameter: own(known(), key), label: settingLabel(own(known(), key), key),
     }), (part) => part.update());
     const unset = order.filter((key) => !Object.hasOwn(values, key));
-    choices(put, 'put in …', [...unset.map((key) => [key, settingLabel(known()[key], key)]), ['', 'something else …']]);
-    choices(take, 'take out …', keys.map((key) => [key, settingLabel(own(known(), key), key)]));
-    take.hidden = keys.length === 0;
+    put.offer([...unset.map((key) => [key, settingLabel(known()[key], key)]), [OTHER, 'something else …']]);
+    take.offer(keys.map((key) => [key, settingLabel(own(known(), key), key)]));
+    take.element.hidden = keys.length === 0;
   }
 
   function putIn(key) {
-    if (key === '') {
+    if (key === OTHER) {
       askName();
       return;
     }
@@ -60,7 +62,7 @@ export function Settings(element, sound, { pointer, parameters, doors: more = []
     const name = el('input', { placeholder: 'what is it called?', 'aria-label': 'Name of the setting', maxlength: 60, autocomplete: 'off' });
     const finish = () => {
       const label = name.value.trim();
-      name.replaceWith(put);
+      name.replaceWith(put.element);
       update();
       if (!label) return;
       const key = keyFor(label, sound.value(`${pointer}/parameters`) ?? {});
@@ -74,7 +76,7 @@ export function Settings(element, sound, { pointer, parameters, doors: more = []
       name.blur();
     });
     name.addEventListener('blur', finish, { once: true });
-    put.replaceWith(name);
+    put.element.replaceWith(name);
     name.focus();
   }
 
@@ -82,11 +84,6 @@ export function Settings(element, sound, { pointer, parameters, doors: more = []
     const cell = [...list.children].find((item) => item.querySelector('.label').textContent === label);
     cell?.querySelector('button.value')?.click();
   }
-}
-
-function choices(select, word, entries) {
-  fill(select, el('option', { value: '', selected: true, disabled: true, hidden: true }, word), entries.map(([value, label]) => el('option', { value }, label)));
-  select.selectedIndex = 0;
 }
 
 function own(object, key) {

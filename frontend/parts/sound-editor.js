@@ -6,6 +6,7 @@
  *
  * sound {
  *   settings()          the whole settings, resolved
+ *   refresh()           the sheet was changed: resolve again
  *   value(pointer)      one place of them
  *   edit(change)        hands the whole settings to `change` to be altered in place
  *   own(pointer)        true: this piece says so; false: the starting point does; null: it follows none
@@ -39,6 +40,7 @@ export function SoundEditor(element, sound) {
   const effects = Layers(section('Effects, in order'), 'effects');
   return {
     update() {
+      sound.refresh();
       for (const each of [rest, straight, voices, effects]) each.update();
     },
   };

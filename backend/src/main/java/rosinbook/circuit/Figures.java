@@ -27,4 +27,23 @@ final class Figures {
         }
         return ohms >= 1e3 ? plain(ohms / 1e3) + " kΩ" : plain(ohms) + " Ω";
     }
+
+    /** A voltage with its unit and a true minus sign: 1.04 V, −7 V. */
+    static String volts(double volts) {
+        return signed(volts) + " V";
+    }
+
+    /** A number with a true minus sign. */
+    static String signed(double number) {
+        return plain(number).replace('-', '\u2212');
+    }
+
+    /** Rounded to four significant digits, as sentences show computed figures. */
+    static double rounded(double number) {
+        return Double.isFinite(number)
+                ? new BigDecimal(number)
+                        .round(new MathContext(4, RoundingMode.HALF_EVEN))
+                        .doubleValue()
+                : number;
+    }
 }

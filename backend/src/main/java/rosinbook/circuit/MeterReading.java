@@ -52,7 +52,7 @@ public sealed interface MeterReading {
 
         @Override
         public String describe() {
-            return Figures.plain(volts).replace('-', '\u2212') + " V";
+            return Figures.volts(volts);
         }
     }
 }

@@ -5,14 +5,30 @@ import java.util.Comparator;
 import java.util.Map;
 import java.util.SortedMap;
 import java.util.TreeMap;
+import rosinbook.pitch.Note;
 
 /** The checks that this package's records share; every message starts with the field's name and a space. */
 final class Require {
-    private static final Comparator<String> COUNTED = Comparator.comparing(
-                    (String label) -> label.matches("\\d{1,9}") ? Integer.parseInt(label) : Integer.MAX_VALUE)
-            .thenComparing(Comparator.naturalOrder());
+    private static final Comparator<String> COUNTED =
+            Comparator.comparingInt(Require::count).thenComparing(Comparator.naturalOrder());
 
     private Require() {}
+
+    /** The number a label is, or the highest for a word; looked at digit by digit, because every look-up sorts by it. */
+    private static int count(String label) {
+        if (label.isEmpty() || label.length() > 9) {
+            return Integer.MAX_VALUE;
+        }
+        int count = 0;
+        for (int i = 0; i < label.length(); i++) {
+            int digit = label.charAt(i) - '0';
+            if (digit < 0 || digit > 9) {
+                return Integer.MAX_VALUE;
+            }
+            count = 10 * count + digit;
+        }
+        return count;
+    }
 
     static double within(String field, double number, double min, double max, String unit) {
         if (!(number >= min && number <= max)) {
@@ -63,6 +79,18 @@ final class Require {
                         field + " has a name that is empty or has blanks around it; trim it");
             }
             sorted.put(key, present(field, thing, "the entry '" + key + "' holds nothing"));
+        });
+        return Collections.unmodifiableSortedMap(sorted);
+    }
+
+    /** An unmodifiable copy of notes by number (1 to 12), sorted. */
+    static SortedMap<Integer, Note> numbered(String field, Map<Integer, Note> notes) {
+        SortedMap<Integer, Note> sorted = new TreeMap<>();
+        (notes == null ? Map.<Integer, Note>of() : notes).forEach((number, note) -> {
+            if (number == null || number < 1 || number > 12) {
+                throw new IllegalArgumentException(field + " has number " + number + "; count from 1 to at most 12");
+            }
+            sorted.put(number, present(field, note, "number " + number + " has no note"));
         });
         return Collections.unmodifiableSortedMap(sorted);
     }

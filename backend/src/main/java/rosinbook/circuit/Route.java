@@ -59,4 +59,11 @@ public record Route(String instrumentPin, String synthPin, Via via) {
                     "instrumentPin is missing; say which pin of the instrument the route starts at");
         }
     }
+
+    /** In words, every value included: {@code instrument pin 2 to synth pin 5, resistor 4.7 kΩ}. */
+    public String describe() {
+        String from = instrumentPin == null ? "" : Plug.INSTRUMENT.pin(instrumentPin);
+        String to = synthPin == null ? "" : Plug.SYNTH.pin(synthPin);
+        return from + (from.isEmpty() || to.isEmpty() ? "" : " to ") + to + ", " + via.describe();
+    }
 }

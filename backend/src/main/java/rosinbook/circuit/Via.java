@@ -55,7 +55,12 @@ public sealed interface Via {
 
         @Override
         public String describe() {
-            return "preamp " + (gainDecibels < 0 ? "\u2212" : "+") + Figures.plain(Math.abs(gainDecibels)) + " dB";
+            String feed = supplyMilliamps == 0
+                    ? "battery"
+                    : Figures.plain(supplyMilliamps) + " mA"
+                            + (supplyPin == null ? "" : " from synth pin " + supplyPin);
+            return "preamp " + (gainDecibels < 0 ? "\u2212" : "+") + Figures.plain(Math.abs(gainDecibels)) + " dB, "
+                    + feed;
         }
     }
 
@@ -98,7 +103,8 @@ public sealed interface Via {
 
         @Override
         public String describe() {
-            return "divider " + Figures.ohms(upperOhms) + " over " + Figures.ohms(lowerOhms);
+            return "divider " + Figures.ohms(upperOhms) + " over " + Figures.ohms(lowerOhms)
+                    + (supplyPin == null ? "" : " from synth pin " + supplyPin);
         }
     }
 
@@ -119,7 +125,13 @@ public sealed interface Via {
 
         @Override
         public String describe() {
-            return "switch " + String.join(" / ", positions.keySet());
+            return "switch "
+                    + String.join(
+                            "; ",
+                            positions.entrySet().stream()
+                                    .map(position -> position.getKey() + ": "
+                                            + position.getValue().describe())
+                                    .toList());
         }
     }
 

@@ -17,11 +17,14 @@ import rosinbook.store.DatabaseUnavailable;
         subcommands = {
             ServeCommand.class,
             ExampleCommand.class,
+            DividerCommand.class,
+            WiringCommand.class,
             CompareCommand.class,
             ExportCommand.class,
             ImportCommand.class,
             VerifyCommand.class,
-            PassphraseCommand.class
+            PassphraseCommand.class,
+            TakeCommand.class
         })
 public final class Main {
     private Main() {}

@@ -7,6 +7,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Stream;
 import rosinbook.circuit.Adapter;
+import rosinbook.circuit.MeterReading;
 
 /**
  * An instrument, an adapter, a synth and the assignments between them, at one moment.
@@ -14,6 +15,7 @@ import rosinbook.circuit.Adapter;
  * @param date the day these settings were made; absent if not noted
  * @param assignments per string, keyed by string number
  * @param adapter the wiring; absent if a ready-made cable does
+ * @param readings what a meter showed, by the step of the adapter's meter plan
  */
 @JsonInclude(JsonInclude.Include.NON_NULL)
 public record Rig(
@@ -22,6 +24,7 @@ public record Rig(
         Reference instrument,
         Reference synth,
         Adapter adapter,
+        Map<String, MeterReading> readings,
         Map<String, Assignment> assignments,
         String notes)
         implements Content {
@@ -29,6 +32,7 @@ public record Rig(
         title = Require.title("title", title);
         Require.present("instrument", instrument);
         Require.present("synth", synth);
+        readings = Require.keyed("readings", readings, 400);
         assignments = Require.keyed("assignments", assignments, 7);
         assignments.keySet().forEach(key -> {
             if (!key.matches("[1-7]")) {
@@ -58,7 +62,7 @@ public record Rig(
 
     /** The same rig with its instrument and synth held at exact revisions. */
     Rig pinned(Reference exactInstrument, Reference exactSynth) {
-        return new Rig(title, date, exactInstrument, exactSynth, adapter, assignments, notes);
+        return new Rig(title, date, exactInstrument, exactSynth, adapter, readings, assignments, notes);
     }
 
     /**

@@ -31,6 +31,7 @@ final class Labels {
             Map.entry("pins", "Pin"),
             Map.entry("routes", "Route"),
             Map.entry("controlLines", "Control line"),
+            Map.entry("readings", "Meter reading"),
             Map.entry("voices", "Voice"),
             Map.entry("effects", "Effect"),
             Map.entry("items", "Piece"),

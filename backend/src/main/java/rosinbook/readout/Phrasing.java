@@ -9,6 +9,7 @@ import java.util.OptionalDouble;
 import java.util.UUID;
 import java.util.stream.Collectors;
 import java.util.stream.StreamSupport;
+import rosinbook.circuit.MeterReading;
 import rosinbook.circuit.PinRole;
 import rosinbook.circuit.Via;
 import rosinbook.compare.Pointer;
@@ -36,6 +37,7 @@ public record Phrasing(Titles titles, Vocabulary vocabulary, OptionalDouble temp
         return node.isObject()
                 && (node.has("carries")
                         || node.path("via").isTextual()
+                        || node.path("read").isTextual()
                         || node.path("note").isTextual() && node.size() == 1
                         || node.path("id").isTextual() && node.size() <= 2);
     }
@@ -166,6 +168,9 @@ public record Phrasing(Titles titles, Vocabulary vocabulary, OptionalDouble temp
         }
         if (value.path("via").isTextual()) {
             return ContentJson.strict().convertValue(value, Via.class).describe();
+        }
+        if (value.has("read")) {
+            return ContentJson.strict().convertValue(value, MeterReading.class).describe();
         }
         if (value.has("note")) {
             NoteValue note = NoteValue.parse(value.path("note").textValue());

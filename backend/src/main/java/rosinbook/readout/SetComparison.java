@@ -226,9 +226,9 @@ public record SetComparison(List<RigChanges> rig, List<PieceChanges> pieces, Str
             return new RigChanges(wasRig.sheetId(), nowRig.sheetId(), title(nowRig), changes);
         }
 
-        /** What a rig sets; its name, day and notes are no settings. */
+        /** What a rig sets; its name, day, notes and measurements are no settings. */
         private static ObjectNode settingsOf(Revision rig) {
-            return rig.json().deepCopy().without(List.of("title", "date", "notes"));
+            return rig.json().deepCopy().without(List.of("title", "date", "notes", "readings"));
         }
     }
 }
