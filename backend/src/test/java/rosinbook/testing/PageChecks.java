@@ -61,6 +61,22 @@ public final class PageChecks {
                 + ".reduce((sum, { decodedBodySize }) => sum + decodedBodySize, 0)");
     }
 
+    /** What still moves although the page was asked for less motion. */
+    public static List<String> moving(Page page) {
+        return words(page.evaluate("() => [...document.querySelectorAll('*')].filter(element => {"
+                + " const { transitionDuration, animationName, scrollBehavior } = getComputedStyle(element);"
+                + " return !/^0s(, 0s)*$/.test(transitionDuration) || animationName !== 'none' || scrollBehavior === 'smooth';"
+                + " }).map(element => element.outerHTML.slice(0, 120))"));
+    }
+
+    /** What can only be touched and would be printed all the same. */
+    public static List<String> notForPaper(Page page) {
+        return words(page.evaluate("() => [...document.querySelectorAll("
+                + "'nav, .masthead, .colophon, .save-bar, dialog, button:not(.value), select, textarea')]"
+                + ".filter(element => element.checkVisibility({ visibilityProperty: true }))"
+                + ".map(element => element.outerHTML.slice(0, 120))"));
+    }
+
     private static JSHandle controls(Page page) {
         return page.evaluateHandle(script("controls"));
     }

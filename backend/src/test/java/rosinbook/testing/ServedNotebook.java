@@ -18,10 +18,12 @@ public final class ServedNotebook implements AutoCloseable {
 
     private final Database database = Database.inMemory("browsed-" + UUID.randomUUID());
     private final Clock clock = Clock.offset(Clock.systemUTC(), Duration.between(Instant.now(), EVENING));
+    private final String address;
     private Server server;
 
     private ServedNotebook() {
         server = Server.start(database, 0, clock);
+        address = server.address();
     }
 
     public static ServedNotebook empty() {
@@ -36,7 +38,7 @@ public final class ServedNotebook implements AutoCloseable {
 
     /** Where it is or was served; stays the same when it starts again. */
     public String address() {
-        return server.address();
+        return address;
     }
 
     /** Nobody answers any more; what is written stays. */
@@ -46,7 +48,7 @@ public final class ServedNotebook implements AutoCloseable {
 
     /** Answers again where it did. */
     public void startAgain() {
-        server = Server.start(database, URI.create(server.address()).getPort(), clock);
+        server = Server.start(database, URI.create(address).getPort(), clock);
     }
 
     @Override
