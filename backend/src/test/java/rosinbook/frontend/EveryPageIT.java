@@ -61,7 +61,7 @@ class EveryPageIT {
             Page page = visitor.open(place.getValue());
             boolean isThere = !place.getKey().equals("a page that is not there");
             assertEquals(isThere ? 0 : 1, page.locator(".trouble").count(), "troubles");
-            int bytes = PageChecks.bytes(page);
+            int bytes = visitor.weight();
             List<String> serious = Axe.serious(page);
             List<String> overflowing = PageChecks.overflowing(page);
             List<String> small = screen == Screen.PHONE ? PageChecks.smallTargets(page) : List.of();

@@ -10,6 +10,7 @@ import com.microsoft.playwright.BrowserContext;
 import com.microsoft.playwright.Locator;
 import com.microsoft.playwright.Page;
 import com.microsoft.playwright.Request;
+import com.microsoft.playwright.Response;
 import com.microsoft.playwright.options.AriaRole;
 import com.microsoft.playwright.options.RequestOptions;
 import java.util.ArrayList;
@@ -27,12 +28,14 @@ public final class Visitor implements AutoCloseable {
     private final BrowserContext context;
     private final Page page;
     private final List<String> complaints = new ArrayList<>();
+    private final List<Response> answers = new ArrayList<>();
     private final Set<Request> underWay = new HashSet<>();
 
     private Visitor(BrowserContext context) {
         this.context = context;
         context.clock().setFixedTime(Date.from(ServedNotebook.EVENING));
         page = Browsers.strictPage(context, complaints);
+        page.onResponse(answers::add);
         page.onRequest(underWay::add);
         page.onRequestFinished(underWay::remove);
         page.onRequestFailed(underWay::remove);
@@ -54,6 +57,7 @@ public final class Visitor implements AutoCloseable {
     public Page open(String path) {
         // An address that differs by its anchor only would not be loaded again.
         page.navigate("about:blank");
+        answers.clear();
         page.navigate(path);
         return drawn();
     }
@@ -76,6 +80,11 @@ public final class Visitor implements AutoCloseable {
             page.evaluate("() => new Promise(done => requestAnimationFrame(() => requestAnimationFrame(done)))");
         } while (!underWay.isEmpty());
         return page;
+    }
+
+    /** Bytes of every answer since this page was opened, as they stand in the page, not as they travelled. */
+    public int weight() {
+        return answers.stream().mapToInt(answer -> answer.body().length).sum();
     }
 
     public Locator button(String name) {
