@@ -19,7 +19,7 @@ export async function readSounds(set, { recipes, synths }) {
   await Promise.all(Object.entries(set.items).map(async ([key, { recipe }]) => {
     if (!recipe) return;
     const [resolved, exact] = await Promise.all([
-      get(`/api/recipes/${recipe.id}/resolved`, { revision: recipe.revision }),
+      get(`/api/recipes/${recipe.id}/resolved`, { revision: recipe.revision, settingsOnly: true }),
       recipe.revision && recipe.revision !== recipes.get(recipe.id)?.revision ? readSheet('recipes', recipe.id, recipe.revision) : recipes.get(recipe.id),
     ]);
     sounds.set(key, { title: exact?.title ?? '', settings: resolved.settings, vocabulary: synths.get(exact?.content.synth)?.content.vocabulary });

@@ -31,12 +31,16 @@ final class RecipesResource {
     private void resolved(Context exchange) {
         UUID id = Requests.id(exchange);
         Integer number = exchange.queryParam("revision") == null ? null : Requests.queryNumber(exchange, "revision", 1);
+        boolean settingsOnly = Requests.flag(exchange, "settingsOnly");
         Answers.json(exchange, notebook.look(pages -> {
             Revision revision = Notebook.find(pages, Kind.RECIPES, new Reference(id, number));
             RecipeReadout readout = RecipeReadout.of(pages, revision);
             ObjectNode json = Answers.object();
             json.put("revision", revision.number());
             json.set("settings", readout.resolved().json());
+            if (settingsOnly) {
+                return json;
+            }
             json.set("readout", Answers.tree(readout.lines()));
             json.set("origins", Answers.tree(readout.origins()));
             json.set("times", Answers.tree(readout.times()));
