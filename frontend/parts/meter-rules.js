@@ -3,7 +3,7 @@ import { number, parseNumber } from '../words-rules.js';
 import { ohmsWords } from './adapter-rules.js';
 import { parseOhms } from './route-rules.js';
 
-const NO_CONNECTION = /^(open|ol|o\.l\.?|over|no connection|∞)$/i;
+const NO_CONNECTION = /^(no|open|ol|o\.l\.?|over|no connection|∞)$/i;
 
 /**
  * What was typed at one step.
