@@ -23,7 +23,7 @@ export function Proposal(element, { bench }) {
   element.classList.add('proposal');
   fill(element, lines, el('div', { class: 'buttons' }, button), trouble, remarks);
   update();
-  return { update };
+  return { element, update };
 
   function routes() {
     return bench.rig.content.adapter?.routes ?? {};

@@ -25,7 +25,7 @@ export function RouteList(element, { bench }) {
   element.classList.add('route-list');
   fill(element, general.element, list, left, el('div', { class: 'buttons' }, el('button', { type: 'button', on: { click: add } }, 'Another route')));
   update();
-  return { update, show };
+  return { element, update, show };
 
   function show(next) {
     findings = next;
