@@ -7,7 +7,7 @@ import { AdapterDrawing } from '../parts/adapter-drawing.js';
 import { BenchSheet } from '../parts/bench-sheet.js';
 import { BenchStops } from '../parts/bench-stops.js';
 import { Cautions } from '../parts/cautions.js';
-import { missingIn } from '../parts/connector-rules.js';
+import { missingIn, synthRoleWords } from '../parts/connector-rules.js';
 import { ConnectorEditor } from '../parts/connector-editor.js';
 import { Fact } from '../parts/editable.js';
 import { Fold } from '../parts/fold.js';
@@ -168,7 +168,7 @@ export async function show(page, { params: { rigId } }) {
     const none = el('p', { class: 'pencil' });
     const places = [
       PinPlaces(el('div'), { keeping: instrument, title: 'Instrument', side: () => side }),
-      PinPlaces(el('div'), { keeping: synth, title: 'Synth', side: () => side }),
+      PinPlaces(el('div'), { keeping: synth, title: 'Synth', side: () => side, roleIn: synthRoleWords }),
     ];
     fill(body, none, drawing.element,
       el('details', {}, el('summary', {}, el('h3', {}, 'Where the pins sit')),

@@ -8,7 +8,7 @@
 import { el, fill } from '../dom.js';
 import { standingWords } from '../wiring-rules.js';
 import { drawingOf } from './adapter-drawing.js';
-import { pinOrder, roleWords } from './connector-rules.js';
+import { pinOrder, roleWords, synthRoleWords } from './connector-rules.js';
 import { SEVERITY_WORDS } from './findings.js';
 import { Rings } from './rings.js';
 
@@ -32,8 +32,8 @@ export function BenchSheet(element, { bench }) {
       el('div', { class: 'drawings' }, ['mating', 'solder'].map((side) => el('figure', {}, drawingOf(sheet.drawings[side], `paper-${side}`)))),
       el('h2', {}, 'Pins'),
       el('div', { class: 'pin-tables' },
-        pinTable(`Instrument: ${bench.instrument.content.title}`, bench.instrument.content.connector),
-        pinTable(`Synth: ${bench.synth.content.title}`, bench.synth.content.connector)),
+        pinTable(`Instrument: ${bench.instrument.content.title}`, bench.instrument.content.connector, roleWords),
+        pinTable(`Synth: ${bench.synth.content.title}`, bench.synth.content.connector, synthRoleWords)),
       el('h2', {}, 'Parts'),
       el('table', {},
         el('thead', {}, el('tr', {}, ['', 'Part', 'Value', 'Rings', 'Route'].map((word) => el('th', { scope: 'col' }, word)))),
@@ -45,9 +45,9 @@ export function BenchSheet(element, { bench }) {
   }
 }
 
-function pinTable(title, connector) {
+function pinTable(title, connector, words) {
   return el('table', {}, el('caption', {}, title),
     el('thead', {}, el('tr', {}, ['Pin', 'Carries', 'Note'].map((word) => el('th', { scope: 'col' }, word)))),
     el('tbody', {}, pinOrder(connector?.pins ?? {}).map((label) => el('tr', {},
-      el('td', {}, label), el('td', {}, roleWords(connector.pins[label].role)), el('td', {}, connector.pins[label].note ?? '')))));
+      el('td', {}, label), el('td', {}, words(connector.pins[label].role)), el('td', {}, connector.pins[label].note ?? '')))));
 }

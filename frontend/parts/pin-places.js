@@ -12,8 +12,8 @@ import { aroundCircle, movedBy, placesOf, seenFrom, snapped } from './pin-places
 /** Share of the face that lies between the outermost pins and its rim. */
 const RIM = 0.86;
 
-/** @param {HTMLElement} element @param {{ keeping: import('../save.js').Keeping, title: string, side: () => string }} state */
-export function PinPlaces(element, { keeping, title, side }) {
+/** @param {HTMLElement} element @param {{ keeping: import('../save.js').Keeping, title: string, side: () => string, roleIn?: (role: any) => string }} state */
+export function PinPlaces(element, { keeping, title, side, roleIn = roleWords }) {
   const face = el('div', { class: 'face', role: 'group', 'aria-label': `${title}: places of the pins` });
   const told = el('p', { class: 'help', role: 'status' });
   const heading = el('h3');
@@ -99,7 +99,7 @@ export function PinPlaces(element, { keeping, title, side }) {
       button.style.setProperty('top', `${50 - place.y * RIM * 50}%`);
       button.classList.toggle('unknown', role.carries === 'unknown');
       button.setAttribute('aria-pressed', String(chosen === label));
-      button.setAttribute('aria-label', `Pin ${label}, ${roleWords(role)}, at ${words(place)}`);
+      button.setAttribute('aria-label', `Pin ${label}, ${roleIn(role)}, at ${words(place)}`);
     }
   }
 }

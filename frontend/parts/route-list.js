@@ -38,7 +38,7 @@ export function RouteList(element, { bench }) {
     keyedList(list, ids, (id) => id, RouteLine, (line) => line.update());
     const free = [
       ...unjoined({ routes: routes() }, instrument(), 'instrumentPin').map((label) => `instrument ${pinWords(label, instrument())}`),
-      ...unjoined({ routes: routes() }, synth().connector, 'synthPin').map((label) => `synth ${pinWords(label, synth().connector)}`),
+      ...unjoined({ routes: routes() }, synth().connector, 'synthPin').map((label) => `synth ${pinWords(label, synth().connector, true)}`),
     ];
     left.textContent = free.length ? `Not joined to anything: ${free.join('; ')}.` : '';
   }
@@ -75,8 +75,8 @@ export function RouteList(element, { bench }) {
     const ends = el('div', { class: 'ends' });
     const positions = el('div');
     const fields = el('div');
-    const from = pinSelect('instrumentPin', 'From instrument', () => instrument());
-    const to = pinSelect('synthPin', 'To synth', () => synth().connector);
+    const from = pinSelect('instrumentPin', 'From instrument', () => instrument(), false);
+    const to = pinSelect('synthPin', 'To synth', () => synth().connector, true);
     const way = el('select', { 'aria-label': `What stands between, route ${id}` }, WAYS.map(([value, words]) => el('option', { value }, words)));
     const folded = el('details', { open: opened === id },
       el('summary', {}, el('span', {}, summary, through)),
@@ -93,8 +93,8 @@ export function RouteList(element, { bench }) {
 
     function showRoute() {
       const { instrumentPin, synthPin, via = { via: 'straight' } } = route();
-      const starts = instrumentPin !== undefined ? `instrument ${pinWords(instrumentPin, instrument())}` : via.supplyPin ? `synth ${pinWords(via.supplyPin, synth().connector)}` : '';
-      const goes = synthPin !== undefined ? `synth ${pinWords(synthPin, synth().connector)}` : '';
+      const starts = instrumentPin !== undefined ? `instrument ${pinWords(instrumentPin, instrument())}` : via.supplyPin ? `synth ${pinWords(via.supplyPin, synth().connector, true)}` : '';
+      const goes = synthPin !== undefined ? `synth ${pinWords(synthPin, synth().connector, true)}` : '';
       summary.textContent = [starts, goes].filter(Boolean).join(' → ') || 'a new route';
       through.textContent = wayWords(via);
       missing.textContent = missingInRoute(route()) ?? '';
@@ -164,7 +164,7 @@ export function RouteList(element, { bench }) {
       }
     }
 
-    function pinSelect(end, label, connector) {
+    function pinSelect(end, label, connector, isSynths) {
       const select = el('select', { 'aria-label': `${label} pin, route ${id}` });
       let offered = '';
       select.addEventListener('change', () => change((all) => {
@@ -177,7 +177,7 @@ export function RouteList(element, { bench }) {
           const pins = connector()?.pins ?? {};
           const current = route()[end];
           const labels = [...new Set([...pinOrder(pins), ...(current === undefined ? [] : [current])])];
-          const words = [['', 'no pin'], ...labels.map((each) => [each, pinWords(each, connector())])];
+          const words = [['', 'no pin'], ...labels.map((each) => [each, pinWords(each, connector(), isSynths)])];
           // Filled again only when the pins have changed: an open list would close.
           if (offered !== JSON.stringify(words)) {
             offered = JSON.stringify(words);

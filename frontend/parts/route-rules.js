@@ -1,7 +1,7 @@
 /** route-rules.js: how one pin reaches another, and what a route still lacks. No DOM. */
 import { number, parseNumber } from '../words-rules.js';
 import { ohmsWords } from './adapter-rules.js';
-import { roleWords } from './connector-rules.js';
+import { roleWords, synthRoleWords } from './connector-rules.js';
 
 /** Everything that can stand between two pins, in the order it is offered: [via, words]. */
 export const WAYS = [
@@ -115,11 +115,18 @@ export function newRouteId(routes) {
   return `route-${count}`;
 }
 
-/** "pin 4, string 2". @param {string | undefined} label @param {any} connector */
-export function pinWords(label, connector) {
+/**
+ * "pin 4, string 2"; on the synth "pin 4, input 2".
+ *
+ * @param {string | undefined} label
+ * @param {any} connector
+ * @param {boolean} [isSynths]
+ */
+export function pinWords(label, connector, isSynths = false) {
   if (label === undefined) return 'no pin';
   const role = connector?.pins?.[label]?.role;
-  return role ? `pin ${label}, ${roleWords(role)}` : `pin ${label}, not in the table`;
+  if (!role) return `pin ${label}, not in the table`;
+  return `pin ${label}, ${isSynths ? synthRoleWords(role) : roleWords(role)}`;
 }
 
 /** What stands in the way, with every value. @param {any} via */

@@ -42,8 +42,8 @@ export function SoundSide(element, { bench }) {
     place.hidden = strings.length === 0;
     for (const { string, openNote, cornerHertz, cornerDecibels, cableDecibels, wantsPreamp } of strings) {
       board.row(String(string), openNote, [
-        el('span', { class: 'loss' }, rounded(cornerDecibels + cableDecibels), el('span', { class: 'unit' }, 'dB')),
-        el('span', { class: 'corner pencil' }, `corner ${number(Number(cornerHertz.toPrecision(3)))} Hz`),
+        el('span', { class: 'loss' }, rounded(cornerDecibels + cableDecibels), el('span', { class: 'unit' }, 'dB'),
+          el('span', { class: 'corner' }, `corner ${number(Number(cornerHertz.toPrecision(3)))} Hz`)),
       ], [el('span', { class: wantsPreamp ? 'changed' : '' }, wantsPreamp ? 'gains from a preamp' : 'straight is fine')]);
     }
     fill(sentences, strings.map(({ sentence }) => el('li', {}, sentence)));

@@ -58,10 +58,10 @@ export function WayFields(element, { read, edit, around }) {
     supply(list, 'supplyPin', 'Divides', around.hasInstrumentPin() ? 'the instrument pin' : 'which supply?');
     fact(list, 'targetVolts', { label: 'Should give', kind: 'number', unit: 'V', min: -60, max: 60, empty: 'any voltage in range' });
     const bands = el('div', { class: 'buttons bands' });
-    list.append(el('dt'), el('dd', {}, bands));
+    list.lastElementChild.after(el('dd', { class: 'under' }, bands));
     shows.push(() => {
       const line = around.synth().controlLines?.[around.lineKey()];
-      bands.closest('dd').hidden = !line?.bands?.length;
+      bands.parentElement.hidden = !line?.bands?.length;
       fill(bands, (line?.bands ?? []).map(({ fromVolts, toVolts, meaning }) => el('button', { type: 'button', class: 'quiet', on: { click: () => edit((each) => { each.targetVolts = middle(fromVolts, toVolts); }) } },
         `${meaning}: ${middle(fromVolts, toVolts)} V`)));
     });
