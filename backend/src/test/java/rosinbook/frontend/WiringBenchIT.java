@@ -210,7 +210,7 @@ class WiringBenchIT {
 
         openStep("Meter");
         page.getByLabel("Reading of step 1", new Page.GetByLabelOptions().setExact(true))
-                .fill("0.3");
+                .fill("6.8k");
         page.getByRole(AriaRole.BUTTON, new Page.GetByRoleOptions().setName("Step 2: no connection"))
                 .click();
         assertThat(page.locator(".step").nth(0)).containsText("Good");
@@ -234,7 +234,7 @@ class WiringBenchIT {
         page.evaluate(
                 "document.querySelectorAll('details').forEach((each) => { each.open = !each.matches('.further'); })");
         assertThat(page.getByLabel("Reading of step 1", new Page.GetByLabelOptions().setExact(true)))
-                .hasValue("0.3");
+                .hasValue("6.8 k");
         assertEquals(List.of(), Axe.serious(page));
         if (screen == Screen.PHONE) {
             assertEquals(List.of(), tooSmallForAThumb(), "targets are 44 px or more");
