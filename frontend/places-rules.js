@@ -25,6 +25,8 @@ const PLACES = [
   ['/rigs/:id', 'rig', 'rigs'],
   ['/instruments/:id', 'instrument', 'rigs'],
   ['/synths/:id', 'synth', 'rigs'],
+  ['/wiring', 'wiring', 'wiring'],
+  ['/wiring/:rigId', 'wiring-bench', 'wiring'],
   ['/log', 'log', 'log'],
   ['/shares', 'shares', 'shares'],
   ['/compare/:kind/:id', 'compare', 'compare'],
@@ -50,6 +52,7 @@ export const ROOMS = [
 
 /** Rooms that are visited less often. */
 export const FURTHER_ROOMS = [
+  ['wiring', '/wiring', 'Wiring bench'],
   ['shares', '/shares', 'Shares'],
 ];
 
@@ -94,6 +97,11 @@ function decoded(step) {
 export function sheetAddress(kind, id, revision) {
   if (kind === 'log') return `/log#${encodeURIComponent(id)}`;
   return `/${kind}/${encodeURIComponent(id)}${revision ? `?revision=${revision}` : ''}`;
+}
+
+/** Address of the bench with this rig on it. @param {string} rigId */
+export function wiringAddress(rigId) {
+  return `/wiring/${encodeURIComponent(rigId)}`;
 }
 
 /** Address of the comparison of two revisions. @param {string} kind @param {string} id @param {number} was @param {number} now */

@@ -146,7 +146,7 @@ public final class ContentJson {
      * @param prefix pointer of {@code json} in the whole document, or a field's name
      * @throws InvalidContent naming the field that is wrong
      */
-    static <T> T read(String prefix, JsonNode json, Class<T> type) {
+    public static <T> T read(String prefix, JsonNode json, Class<T> type) {
         if (json == null || !json.isObject()) {
             throw new InvalidContent(prefix, "an object is needed here");
         }

@@ -82,6 +82,27 @@ final class Require {
         return Collections.unmodifiableSortedMap(new TreeMap<>(given));
     }
 
+    /** Keyed by what is printed or written elsewhere, such as pin labels: one line of any characters. */
+    static <V> SortedMap<String, V> labelled(String field, Map<String, V> given, int most, int length) {
+        if (given == null) {
+            return Collections.emptySortedMap();
+        }
+        if (given.size() > most) {
+            throw new IllegalArgumentException(field + " has " + given.size() + " entries; " + most + " is the most");
+        }
+        given.forEach((key, value) -> {
+            if (key.isBlank()
+                    || key.length() > length
+                    || !key.equals(key.strip())
+                    || key.chars().anyMatch(Character::isISOControl)) {
+                throw new IllegalArgumentException(field + " has a key that is not one line of 1 to " + length
+                        + " characters without blanks around");
+            }
+            present(field, value);
+        });
+        return Collections.unmodifiableSortedMap(new TreeMap<>(given));
+    }
+
     private static String plain(double number) {
         return number == Math.rint(number) && Math.abs(number) < 1e15
                 ? Long.toString((long) number)

@@ -26,7 +26,11 @@ final class ArchiveEntry {
     private ArchiveEntry() {}
 
     static String name(Revision revision) {
-        return "sheets/%s/%s/r%04d.json".formatted(revision.kind().path(), revision.sheetId(), revision.number());
+        return name(revision.kind(), revision.sheetId(), revision.number());
+    }
+
+    static String name(Kind kind, UUID id, int number) {
+        return "sheets/%s/%s/r%04d.json".formatted(kind.path(), id, number);
     }
 
     static byte[] write(Revision revision) {

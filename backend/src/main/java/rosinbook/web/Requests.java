@@ -99,6 +99,15 @@ final class Requests {
         return new Reference(uuid(parts[0]), revision);
     }
 
+    /** {@code id} or {@code id@revision} in a member of the body. */
+    static Reference reference(String pointer, String text) {
+        String[] parts = text.split("@", 2);
+        if (parts.length == 2 && !parts[1].matches("[1-9]\\d{0,8}")) {
+            throw new InvalidContent(pointer, "what stands behind @ is no revision; give a whole number from 1 on");
+        }
+        return new Reference(uuid(parts[0]), parts.length == 2 ? Integer.valueOf(parts[1]) : null);
+    }
+
     /** The JSON object in the body, with none but these members. */
     static ObjectNode body(Context exchange, String... members) {
         String type = exchange.contentType();

@@ -77,6 +77,7 @@ public final class Server implements AutoCloseable {
             new SetlistsResource(notebook).register(config.routes);
             new RecipesResource(notebook).register(config.routes);
             new RigsResource(notebook).register(config.routes);
+            new WiringBenchResource(notebook).register(config.routes);
             new SheetsResource(notebook).register(config.routes);
             new PagesResource().register(config.routes);
         });
