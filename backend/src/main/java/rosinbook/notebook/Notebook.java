@@ -71,6 +71,20 @@ public final class Notebook {
     }
 
     /**
+     * Keeps a file, so that a sheet may name it. When this returns, it is on the disk.
+     *
+     * @throws IllegalArgumentException if it is empty or too large
+     */
+    public Blob keep(byte[] bytes) {
+        Blob blob = Blob.of(bytes);
+        store.change(pages -> {
+            pages.keep(blob, bytes);
+            return blob;
+        });
+        return blob;
+    }
+
+    /**
      * A new sheet. Sending the same id and content again, as after a lost answer, changes nothing.
      *
      * @param id made by the caller, who may repeat the call
@@ -263,7 +277,7 @@ public final class Notebook {
         return new Revision(id, kind, number, parent, json, sha256, now, note.by(), note.reason());
     }
 
-    /** Holds what must be exact: the gear of a rig, and the starting point of a recipe. */
+    /** Holds what must be exact: the gear of a rig, the starting point of a recipe, the rig of a take. */
     private static Content pinned(Pages pages, Content content) {
         if (content instanceof Rig rig) {
             return rig.pinned(
@@ -272,6 +286,9 @@ public final class Notebook {
         }
         if (content instanceof Recipe recipe && recipe.follows() != null) {
             return recipe.following(pinned(pages, "/follows", Kind.RECIPES, recipe.follows()));
+        }
+        if (content instanceof TakeSheet take && take.rig() != null) {
+            return take.pinned(pinned(pages, "/rig", Kind.RIGS, take.rig()));
         }
         return content;
     }
@@ -295,6 +312,12 @@ public final class Notebook {
             if (target.isEmpty() || target.get().kind() != link.kind()) {
                 throw new InvalidContent(
                         entry.getKey(), "there is no such " + link.kind().singular() + " in this notebook");
+            }
+        }
+        for (Blob blob : content.blobs()) {
+            if (!pages.holds(blob)) {
+                throw new InvalidContent(
+                        "/midi", "there is no such file in this notebook; send it to /api/blobs first, then save");
             }
         }
         if (content instanceof Recipe recipe && recipe.follows() != null) {
