@@ -26,6 +26,10 @@ const PLACES = [
   ['/instruments/:id', 'instrument', 'rigs'],
   ['/synths/:id', 'synth', 'rigs'],
   ['/log', 'log', 'log'],
+  ['/takes', 'takes', 'takes'],
+  ['/takes/live', 'live-take', 'takes'],
+  ['/takes/:id', 'take', 'takes'],
+  ['/exercise', 'exercise', 'takes'],
   ['/shares', 'shares', 'shares'],
   ['/compare/:kind/:id', 'compare', 'compare'],
   ['/stage/:setlistId', 'stage', 'setlists'],
@@ -50,6 +54,7 @@ export const ROOMS = [
 
 /** Rooms that are visited less often. */
 export const FURTHER_ROOMS = [
+  ['takes', '/takes', 'Takes'],
   ['shares', '/shares', 'Shares'],
 ];
 
