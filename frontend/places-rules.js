@@ -25,6 +25,8 @@ const PLACES = [
   ['/rigs/:id', 'rig', 'rigs'],
   ['/instruments/:id', 'instrument', 'rigs'],
   ['/synths/:id', 'synth', 'rigs'],
+  ['/wiring', 'wiring', 'wiring'],
+  ['/wiring/:rigId', 'wiring-bench', 'wiring'],
   ['/log', 'log', 'log'],
   ['/takes', 'takes', 'takes'],
   ['/takes/live', 'live-take', 'takes'],
@@ -54,7 +56,8 @@ export const ROOMS = [
 
 /** Rooms that are visited less often. */
 export const FURTHER_ROOMS = [
-  ['takes', '/takes', 'Takes'],
+  ['wiring', '/wiring', 'Wiring bench'],
+  ['takes', '/takes', 'Take bench'],
   ['shares', '/shares', 'Shares'],
 ];
 
@@ -99,6 +102,11 @@ function decoded(step) {
 export function sheetAddress(kind, id, revision) {
   if (kind === 'log') return `/log#${encodeURIComponent(id)}`;
   return `/${kind}/${encodeURIComponent(id)}${revision ? `?revision=${revision}` : ''}`;
+}
+
+/** Address of the bench with this rig on it. @param {string} rigId */
+export function wiringAddress(rigId) {
+  return `/wiring/${encodeURIComponent(rigId)}`;
 }
 
 /** Address of the comparison of two revisions. @param {string} kind @param {string} id @param {number} was @param {number} now */

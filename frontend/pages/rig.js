@@ -13,7 +13,7 @@ import { ShareDialog } from '../parts/share-dialog.js';
 import { StringHistory } from '../parts/string-history.js';
 import { TakesOfRig } from '../parts/takes-of-rig.js';
 import { UsedBy } from '../parts/used-by.js';
-import { sheetAddress } from '../places-rules.js';
+import { sheetAddress, wiringAddress } from '../places-rules.js';
 import { openSheet } from '../save.js';
 import { AdapterSummary } from '../parts/adapter-summary.js';
 
@@ -52,6 +52,7 @@ export async function show(page, { params: { id }, query }) {
       lead: [el('a', { href: sheetAddress('instruments', instrument.id) }, instrument.title), ' into ', el('a', { href: sheetAddress('synths', synth.id) }, synth.title)],
       doors: [
         el('a', { class: 'button inked', href: `/new/log?rig=${id}` }, 'Log a rehearsal'),
+        el('a', { class: 'button', href: wiringAddress(id) }, 'Wiring bench'),
         el('button', { type: 'button', on: { click: () => ShareDialog({ kind: 'rigs', id, revision: keeping.baseRevision, title: keeping.content.title }).open() } }, 'Share'),
       ],
     });

@@ -21,6 +21,11 @@ export function roleWords(role) {
   return ROLES.find(([carries]) => carries === role.carries)?.[1] ?? String(role.carries);
 }
 
+/** The same on the synth, where a string's pin is an input. @param {any} role */
+export function synthRoleWords(role) {
+  return role.carries === 'string' ? `input ${role.string}` : roleWords(role);
+}
+
 /**
  * A role as it begins when it is picked from the list.
  *

@@ -22,6 +22,7 @@ final class SupplyRules {
             }
         });
         steadyVoltsOnSignals(plugged, findings);
+        preampsOnRails(plugged, findings);
         groundsJoined(plugged, findings);
     }
 
@@ -86,6 +87,24 @@ final class SupplyRules {
                         contact.describe() + " is held at " + Figures.volts(Figures.rounded(volts))
                                 + " by a resistor from" + " a supply.",
                         "Take that resistor away; a signal pin must rest at 0 V.");
+            }
+        }
+    }
+
+    private static void preampsOnRails(Plugged plugged, Findings findings) {
+        for (Amp amp : plugged.layout.amps()) {
+            for (String end : List.of(amp.from(), amp.to())) {
+                plugged.contacts.stream()
+                        .filter(contact ->
+                                contact.isSupply() && plugged.nets.of(contact.point()) == plugged.nets.of(end))
+                        .findFirst()
+                        .ifPresent(rail -> findings.add(
+                                Rule.RAIL_INTO_SIGNAL,
+                                rail.point(),
+                                List.of(amp.route()),
+                                "A preamp's " + (end.equals(amp.to()) ? "output" : "input") + " is joined to "
+                                        + rail.describe() + ".",
+                                "Lead it to a signal pin; a rail only feeds the preamp."));
             }
         }
     }

@@ -24,7 +24,8 @@ import rosinbook.store.DatabaseUnavailable;
             ImportCommand.class,
             VerifyCommand.class,
             PassphraseCommand.class,
-            TakeCommand.class
+            TakeCommand.class,
+            LevelsCommand.class
         })
 public final class Main {
     private Main() {}

@@ -5,7 +5,6 @@ import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.concurrent.Callable;
@@ -15,19 +14,17 @@ import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
 import rosinbook.circuit.Adapter;
-import rosinbook.circuit.AdapterProposal;
 import rosinbook.circuit.BenchSheet;
 import rosinbook.circuit.Drawing;
 import rosinbook.circuit.Finding;
 import rosinbook.circuit.MeterStep;
 import rosinbook.circuit.Netlist;
-import rosinbook.circuit.Parts;
 import rosinbook.circuit.PartsList;
-import rosinbook.circuit.Proposal;
 import rosinbook.circuit.Side;
 import rosinbook.circuit.Wiring;
+import rosinbook.circuit.WiringFile;
 
-/** Checks the adapter of a wiring file before anybody solders it. */
+/** Checks the adapter of a wiring file, or of a rig in an exported notebook, before anybody solders it. */
 @Command(
         name = "wiring",
         mixinStandardHelpOptions = true,
@@ -40,8 +37,11 @@ public final class WiringCommand implements Callable<Integer> {
     @Spec
     private CommandSpec spec;
 
-    @Parameters(paramLabel = "FILE.json", description = "a wiring file")
+    @Parameters(paramLabel = "FILE", description = "a wiring file, or the ZIP of an exported notebook")
     private Path file;
+
+    @Option(names = "--rig", paramLabel = "ID[@REVISION]", description = "which rig of the exported notebook")
+    private String rig;
 
     @Option(names = "--netlist", paramLabel = "OUT.cir", description = "write a SPICE netlist")
     private Path netlist;
@@ -61,7 +61,7 @@ public final class WiringCommand implements Callable<Integer> {
     @Override
     public Integer call() {
         try {
-            return check(WiringFile.read(file));
+            return check(WiringFiles.read(file, rig));
         } catch (IOException problem) {
             spec.commandLine().getErr().println(problem.getMessage());
         } catch (IllegalArgumentException problem) {
@@ -71,19 +71,14 @@ public final class WiringCommand implements Callable<Integer> {
     }
 
     private int check(WiringFile given) throws IOException {
-        List<String> remarks = new ArrayList<>();
-        Adapter adapter = given.adapter();
-        if (adapter == null) {
-            Proposal proposal = AdapterProposal.of(given.instrument(), given.synth(), Parts.USUAL, given.wantedVolts());
-            adapter = proposal.adapter();
-            remarks.addAll(proposal.remarks());
-        }
-        var wiring = new Wiring(given.instrument(), given.synth(), adapter, given.readings());
+        WiringFile.Worked worked = given.worked();
+        Wiring wiring = worked.wiring();
+        List<String> remarks = worked.remarks();
         BenchSheet sheet = BenchSheet.of(wiring);
         write(netlist, Netlist.of(wiring));
         write(svg, Drawing.of(wiring, solderSide ? Side.SOLDER : Side.MATING, sheet.findings()));
         write(parts, PartsList.csv(wiring));
-        var proposed = given.adapter() == null ? adapter : null;
+        Adapter proposed = worked.isProposed() ? wiring.adapter() : null;
         spec.commandLine()
                 .getOut()
                 .println(json ? Answers.json(new Answer(sheet, proposed, remarks)) : text(sheet, remarks));

@@ -4,6 +4,7 @@ import com.fasterxml.jackson.annotation.JsonInclude;
 import java.util.Map;
 import java.util.stream.Stream;
 import rosinbook.circuit.Connector;
+import rosinbook.circuit.PinProbe;
 import rosinbook.pitch.Note;
 
 /**
@@ -13,6 +14,7 @@ import rosinbook.pitch.Note;
  * @param referencePitchHertz what A4 is tuned to, 380 to 480 Hz
  * @param connector its socket; absent while nothing is known of it
  * @param pickup what is known of the pickup; absent if nothing
+ * @param probe what a meter showed at the connector's pins, by label; absent while nothing was measured
  */
 @JsonInclude(JsonInclude.Include.NON_NULL)
 public record Instrument(
@@ -21,8 +23,12 @@ public record Instrument(
         Double referencePitchHertz,
         Connector connector,
         Pickup pickup,
+        Map<String, PinProbe> probe,
         String notes)
         implements Content {
+    private static final int MAX_PINS = 40;
+    private static final int MAX_LABEL_LENGTH = 12;
+
     public Instrument {
         title = Require.title("title", title);
         strings = Require.keyed("strings", strings, 7);
@@ -37,6 +43,8 @@ public record Instrument(
         }
         referencePitchHertz = Require.within(
                 "referencePitchHertz", referencePitchHertz == null ? 440 : referencePitchHertz, 380, 480, "Hz");
+        probe = Require.labelled("probe", probe, MAX_PINS, MAX_LABEL_LENGTH);
+        probe = probe.isEmpty() ? null : probe;
         notes = Require.text("notes", notes);
     }
 
@@ -67,12 +75,21 @@ public record Instrument(
      * Pickup facts.
      *
      * @param capacitancePicofarads of one string's element, above 0; absent if not measured
+     * @param cableMetres screened cable from the element to the first resistance it meets; absent if not known
+     * @param cablePicofaradsPerMetre capacitance of that cable; absent for the usual 100
      */
     @JsonInclude(JsonInclude.Include.NON_NULL)
-    public record Pickup(Double capacitancePicofarads, String notes) {
+    public record Pickup(
+            Double capacitancePicofarads, Double cableMetres, Double cablePicofaradsPerMetre, String notes) {
         public Pickup {
             if (capacitancePicofarads != null) {
                 Require.within("capacitancePicofarads", capacitancePicofarads, 1, 1e6, "pF");
+            }
+            if (cableMetres != null) {
+                Require.within("cableMetres", cableMetres, 0, 100, "m");
+            }
+            if (cablePicofaradsPerMetre != null) {
+                Require.within("cablePicofaradsPerMetre", cablePicofaradsPerMetre, 10, 1000, "pF/m");
             }
             notes = Require.text("notes", notes);
         }

@@ -1,5 +1,6 @@
 package rosinbook.notebook;
 
+import java.time.LocalDate;
 import java.util.Collections;
 import java.util.Map;
 import java.util.SortedMap;
@@ -55,6 +56,15 @@ final class Require {
         return number;
     }
 
+    /** A day that every database and every page can tell: of the years 1 to 9999. */
+    static LocalDate day(String field, LocalDate given) {
+        present(field, given);
+        if (given.getYear() < 1 || given.getYear() > 9999) {
+            throw new IllegalArgumentException(field + " is no day of the years 1 to 9999");
+        }
+        return given;
+    }
+
     static <V> SortedMap<String, V> keyed(String field, Map<String, V> given, int most) {
         if (given == null) {
             return Collections.emptySortedMap();
@@ -68,6 +78,27 @@ final class Require {
                         field + " has a key that is not 1 to 60 letters, digits, '-', '_' or '.'");
             }
             present(field + "/" + key, value);
+        });
+        return Collections.unmodifiableSortedMap(new TreeMap<>(given));
+    }
+
+    /** Keyed by what is printed or written elsewhere, such as pin labels: one line of any characters. */
+    static <V> SortedMap<String, V> labelled(String field, Map<String, V> given, int most, int length) {
+        if (given == null) {
+            return Collections.emptySortedMap();
+        }
+        if (given.size() > most) {
+            throw new IllegalArgumentException(field + " has " + given.size() + " entries; " + most + " is the most");
+        }
+        given.forEach((key, value) -> {
+            if (key.isBlank()
+                    || key.length() > length
+                    || !key.equals(key.strip())
+                    || key.chars().anyMatch(Character::isISOControl)) {
+                throw new IllegalArgumentException(field + " has a key that is not one line of 1 to " + length
+                        + " characters without blanks around");
+            }
+            present(field, value);
         });
         return Collections.unmodifiableSortedMap(new TreeMap<>(given));
     }

@@ -28,11 +28,20 @@ public record Rig(
         Map<String, Assignment> assignments,
         String notes)
         implements Content {
+    /** As many as a wiring takes. */
+    private static final int MAX_READINGS = 1000;
+
+    /** As long as a step's id can be. */
+    private static final int MAX_STEP_LENGTH = 80;
+
     public Rig {
         title = Require.title("title", title);
+        if (date != null) {
+            Require.day("date", date);
+        }
         Require.present("instrument", instrument);
         Require.present("synth", synth);
-        readings = Require.keyed("readings", readings, 400);
+        readings = Require.labelled("readings", readings, MAX_READINGS, MAX_STEP_LENGTH);
         assignments = Require.keyed("assignments", assignments, 7);
         assignments.keySet().forEach(key -> {
             if (!key.matches("[1-7]")) {

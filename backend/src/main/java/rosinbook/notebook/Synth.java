@@ -12,6 +12,7 @@ import rosinbook.circuit.ControlLine;
  * @param inputs how many strings it can hear, 1 to 16
  * @param connector its socket; absent while nothing is known of it
  * @param controlLines what it reads from its control pins, by line
+ * @param inputOhms resistance of a string input to ground, above 0; absent if not known
  * @param supplyMilliamps what its rails may be asked for in all, above 0; absent if unknown
  * @param sensitivityScale its own scale for sensitivity
  * @param memorySlots where it keeps sounds; absent if it has none
@@ -23,6 +24,7 @@ public record Synth(
         Integer inputs,
         Connector connector,
         Map<String, ControlLine> controlLines,
+        Double inputOhms,
         Double supplyMilliamps,
         SensitivityScale sensitivityScale,
         MemorySlots memorySlots,
@@ -33,6 +35,9 @@ public record Synth(
         title = Require.title("title", title);
         inputs = (int) Require.within("inputs", inputs == null ? 6.0 : inputs, 1, 16, "inputs");
         controlLines = Require.keyed("controlLines", controlLines, 20);
+        if (inputOhms != null) {
+            Require.within("inputOhms", inputOhms, 1, 1e12, "ohms");
+        }
         if (supplyMilliamps != null) {
             Require.within("supplyMilliamps", supplyMilliamps, 0.001, 10_000, "mA");
         }

@@ -2,6 +2,7 @@ package rosinbook.store;
 
 import static rosinbook.store.schema.Tables.SHEET;
 
+import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -11,6 +12,10 @@ import java.util.function.Function;
 import org.jooq.DSLContext;
 import rosinbook.notebook.Blob;
 import rosinbook.notebook.Content;
+import rosinbook.notebook.InvalidContent;
+import rosinbook.notebook.Recipe;
+import rosinbook.notebook.Recipes;
+import rosinbook.notebook.Reference;
 import rosinbook.notebook.Revision;
 
 /** Adds an archive's revisions to a notebook, within one transaction. */
@@ -20,6 +25,8 @@ final class ArchiveImport {
     private final DatabasePages pages;
     private final RevisionWriter writer;
     private final Map<UUID, Content> newest = new LinkedHashMap<>();
+    private final Map<Content.Link, String> links = new LinkedHashMap<>();
+    private final List<Reference> followers = new ArrayList<>();
     private int added;
     private int known;
 
@@ -35,15 +42,9 @@ final class ArchiveImport {
         for (String name : names) {
             add(name, read.apply(name));
         }
-        newest.forEach((sheetId, content) -> {
-            for (Content.Link link : content.links().values()) {
-                if (pages.newest(link.to().id()).isEmpty()) {
-                    throw new ArchiveUnreadable("the archive is not whole: \"" + content.title() + "\" names a "
-                            + link.kind().singular() + " that is in neither place");
-                }
-            }
-            writer.writeLinks(sheetId, content);
-        });
+        links.forEach(this::check);
+        followers.forEach(this::check);
+        newest.forEach(writer::writeLinks);
         return new Archive.Imported(added, known);
     }
 
@@ -53,6 +54,26 @@ final class ArchiveImport {
             throw new ArchiveUnreadable(name + " is damaged: it does not match its checksum");
         }
         pages.keep(Blob.of(bytes), bytes);
+    }
+
+    private void check(Content.Link link, String title) {
+        Reference to = link.to();
+        Optional<Revision> target =
+                to.revision() == null ? pages.newest(to.id()) : pages.revision(to.id(), to.revision());
+        if (target.isEmpty() || target.get().kind() != link.kind()) {
+            throw new ArchiveUnreadable("the archive is not whole: \"" + title + "\" names a "
+                    + link.kind().singular() + " that is in neither place");
+        }
+    }
+
+    private void check(Reference follower) {
+        Revision revision = pages.revision(follower.id(), follower.revision()).orElseThrow();
+        try {
+            Recipes.resolve(pages, revision);
+        } catch (InvalidContent problem) {
+            throw new ArchiveUnreadable(
+                    "\"" + revision.content().title() + "\" cannot follow its starting point: " + problem.getMessage());
+        }
     }
 
     private void add(String name, Revision revision) {
@@ -79,6 +100,10 @@ final class ArchiveImport {
         }
         writer.appendWithoutLinks(revision, content);
         newest.put(revision.sheetId(), content);
+        content.links().values().forEach(link -> links.putIfAbsent(link, content.title()));
+        if (content instanceof Recipe recipe && recipe.follows() != null) {
+            followers.add(revision.reference());
+        }
         added++;
     }
 

@@ -68,6 +68,10 @@ class WiringCheckTest {
                         GOOD.without("tie-5").route("odd", null, "9", new Via.Divider(47_000, 8200, "2", null)),
                         GOOD.without("tie-5").route("odd", null, "9", new Via.Divider(91_000, 100, "2", null))),
                 arguments(
+                        Rule.RAIL_INTO_SIGNAL,
+                        GOOD.route("string-1", "5", "2", new Via.Preamp(12, 0.5, 1e7, "2", null)),
+                        GOOD.route("string-1", "5", "5", new Via.Preamp(12, 0.5, 1e7, "2", null))),
+                arguments(
                         Rule.DRIVEN_TWICE,
                         GOOD.route("odd", null, "12", new Via.Divider(10_000, 1000, "3", null)),
                         GOOD.route("odd", null, "12", new Via.Tied(1e6))),

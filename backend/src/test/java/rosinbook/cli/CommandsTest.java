@@ -1,6 +1,7 @@
 package rosinbook.cli;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.ByteArrayOutputStream;
@@ -11,6 +12,12 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Clock;
+import java.util.Collections;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import java.util.zip.ZipEntry;
+import java.util.zip.ZipFile;
+import java.util.zip.ZipOutputStream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import picocli.CommandLine;
@@ -88,6 +95,57 @@ class CommandsTest {
         assertTrue(told.out().contains("String 1, sensitivity: 15 → 17 (+2)"), told.out());
         Outcome json = run("compare", "--json", "--data", data("a"), sets[1], sets[0]);
         assertTrue(json.out().contains("\"difference\":\"+2\""), json.out());
+    }
+
+    @Test
+    void a_rig_of_an_exported_notebook_is_checked_by_its_id_and_revision() {
+        String zip = folder.resolve("season.zip").toString();
+        run("example", "--data", data("a"));
+        run("export", "--data", data("a"), zip);
+        Outcome which = run("wiring", zip);
+        assertEquals(2, which.status());
+        assertTrue(which.err().contains("holds 2 rigs; say which with --rig"), which.err());
+        Matcher listed = Pattern.compile("([0-9a-f-]{36}) \\(Green violin").matcher(which.err());
+        assertTrue(listed.find(), which.err());
+        String rig = listed.group(1);
+
+        Outcome newest = run("wiring", zip, "--rig", rig, "--json");
+        assertEquals(0, newest.status(), newest.err());
+        assertTrue(newest.out().contains("\"readyToSolder\" : true"), newest.out());
+        Outcome first = run("wiring", zip, "--rig", rig + "@1");
+        assertTrue(first.out().contains("no pin is known to carry it"), "its first revision had no pin for string 4");
+        assertFalse(newest.out().contains("no pin is known to carry it"));
+
+        assertTrue(run("wiring", zip, "--rig", rig + "@99").err().contains("There is no rig"));
+        assertTrue(run("wiring", zip, "--rig", "last-week").err().contains("is no rig"));
+        assertTrue(run("wiring", "src/test/resources/wiring/violin.json", "--rig", rig)
+                .err()
+                .contains("is no archive"));
+    }
+
+    @Test
+    void a_damaged_revision_in_an_archive_is_told_and_not_believed() throws Exception {
+        Path zip = folder.resolve("season.zip");
+        run("example", "--data", data("a"));
+        run("export", "--data", data("a"), zip.toString());
+        Path damaged = folder.resolve("damaged.zip");
+        String rig = "";
+        try (ZipFile from = new ZipFile(zip.toFile());
+                ZipOutputStream to = new ZipOutputStream(Files.newOutputStream(damaged))) {
+            for (ZipEntry entry : Collections.list(from.entries())) {
+                String text = new String(from.getInputStream(entry).readAllBytes(), StandardCharsets.UTF_8);
+                if (entry.getName().startsWith("sheets/rigs/") && text.contains("Green violin")) {
+                    rig = entry.getName().split("/")[2];
+                    text = text.replace("\"instrumentPin\" : \"5\"", "\"instrumentPin\" : \"4\"");
+                }
+                to.putNextEntry(new ZipEntry(entry.getName()));
+                to.write(text.getBytes(StandardCharsets.UTF_8));
+                to.closeEntry();
+            }
+        }
+        Outcome outcome = run("wiring", damaged.toString(), "--rig", rig);
+        assertEquals(2, outcome.status());
+        assertTrue(outcome.err().contains("does not match its checksum"), outcome.err());
     }
 
     @Test

@@ -4,65 +4,55 @@ import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.databind.JsonMappingException;
 import com.fasterxml.jackson.databind.exc.UnrecognizedPropertyException;
 import java.io.IOException;
+import java.io.InputStream;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.util.Map;
+import java.util.Arrays;
 import java.util.stream.Collectors;
-import rosinbook.circuit.Adapter;
-import rosinbook.circuit.InstrumentSide;
-import rosinbook.circuit.MeterReading;
-import rosinbook.circuit.SynthSide;
+import rosinbook.circuit.WiringFile;
 
-/**
- * A bare wiring file, version 1: one JSON object.
- *
- * @param format {@code rosinbook wiring}; may be left out
- * @param version 1; may be left out
- * @param instrument connector, openNotes, pickup
- * @param synth connector, controlLines, inputNotes, inputOhms, supplyMilliamps
- * @param adapter routes and parts; when left out one is proposed
- * @param wantedVolts for a proposal: what each control line should get, V, by its key
- * @param readings what the meter showed, by step of the meter plan
- */
-record WiringFile(
-        String format,
-        Integer version,
-        InstrumentSide instrument,
-        SynthSide synth,
-        Adapter adapter,
-        Map<String, Double> wantedVolts,
-        Map<String, MeterReading> readings) {
+/** Reads what {@code rosinbook wiring} is given: a bare wiring file, or a rig out of an archive. */
+final class WiringFiles {
     private static final long MAX_BYTES = 2_000_000;
+    private static final byte[] ZIP_START = {'P', 'K', 3, 4};
 
-    WiringFile {
-        if (format != null && !format.equals("rosinbook wiring")) {
-            throw new IllegalArgumentException("format is not 'rosinbook wiring'; is this another kind of file?");
+    private WiringFiles() {}
+
+    /**
+     * @param rig {@code id} or {@code id@revision} in an archive; null for a bare file, or for the only rig of an archive
+     * @throws IOException with a sentence for the player when it cannot be read as a wiring
+     */
+    static WiringFile read(Path file, String rig) throws IOException {
+        requireFile(file);
+        if (isZip(file)) {
+            return RigOfArchive.read(file, rig);
         }
-        if (version != null && version != 1) {
-            throw new IllegalArgumentException("version is " + version + "; this program reads version 1");
+        if (rig != null) {
+            throw new IOException(
+                    "'" + shown(file) + "' is no archive, so it has no rigs to choose from; leave out --rig.");
         }
-        if (instrument == null || synth == null) {
-            throw new IllegalArgumentException(
-                    (instrument == null ? "instrument" : "synth") + " is missing; give its connector with its pins");
-        }
-        wantedVolts = wantedVolts == null ? Map.of() : wantedVolts;
-        wantedVolts.forEach((line, volts) -> {
-            if (volts == null || !(Math.abs(volts) <= 60)) {
-                throw new IllegalArgumentException(
-                        "wantedVolts of '" + line + "' is " + volts + "; give volts from -60 to 60");
-            }
-        });
-        readings = readings == null ? Map.of() : readings;
+        return bare(file);
     }
 
-    /** @throws IOException with a sentence for the player when the file cannot be read as a wiring */
-    static WiringFile read(Path file) throws IOException {
-        String shown = file.getFileName() == null
-                ? file.toString()
-                : file.getFileName().toString();
+    private static void requireFile(Path file) throws IOException {
         if (!Files.isRegularFile(file)) {
-            throw new IOException("'" + shown + "' is not there, or is no file.");
+            throw new IOException("'" + shown(file) + "' is not there, or is no file.");
         }
+    }
+
+    /** By its first bytes, whatever it is called. */
+    private static boolean isZip(Path file) throws IOException {
+        try (InputStream content = Files.newInputStream(file)) {
+            return Arrays.equals(content.readNBytes(ZIP_START.length), ZIP_START);
+        }
+    }
+
+    private static String shown(Path file) {
+        return file.getFileName() == null ? file.toString() : file.getFileName().toString();
+    }
+
+    private static WiringFile bare(Path file) throws IOException {
+        String shown = shown(file);
         if (Files.size(file) > MAX_BYTES) {
             throw new IOException("'" + shown + "' has more than 2 MB; a wiring is far smaller.");
         }
