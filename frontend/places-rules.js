@@ -25,6 +25,8 @@ const PLACES = [
   ['/rigs/:id', 'rig', 'rigs'],
   ['/instruments/:id', 'instrument', 'rigs'],
   ['/synths/:id', 'synth', 'rigs'],
+  ['/levels', 'levels', 'levels'],
+  ['/levels/:id', 'level-bench', 'levels'],
   ['/log', 'log', 'log'],
   ['/shares', 'shares', 'shares'],
   ['/compare/:kind/:id', 'compare', 'compare'],
@@ -50,6 +52,7 @@ export const ROOMS = [
 
 /** Rooms that are visited less often. */
 export const FURTHER_ROOMS = [
+  ['levels', '/levels', 'Level bench'],
   ['shares', '/shares', 'Shares'],
 ];
 
