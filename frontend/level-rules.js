@@ -52,6 +52,18 @@ export function bare(segments) {
   return segments.map(({ string, from, to, loudness }) => ({ string, from, to, loudness })).sort((one, other) => one.from - other.from);
 }
 
+/**
+ * How wide a recording must be drawn so that most strokes are 44 pixels wide, within reason.
+ *
+ * @param {Segment[]} segments
+ * @param {number} length of the recording, in seconds
+ */
+export function widthForThumbs(segments, length) {
+  const lengths = segments.map(({ from, to }) => to - from).sort((one, other) => one - other);
+  const usual = lengths[Math.floor(lengths.length / 4)];
+  return usual ? Math.min(6000, Math.ceil((length / usual) * 44)) : 0;
+}
+
 /** How dark a leak is drawn: 0 (−60 dB or less) to 5 (−10 dB or more). @param {number} decibels */
 export function shade(decibels) {
   return Math.max(0, Math.min(5, Math.floor((decibels + 60) / 10)));

@@ -26,7 +26,7 @@ export function LevelAdvice(element, { report, content, notes, onApply }) {
         el('span', { class: 'number' }, number(each.setting)),
         was === undefined ? null : was === each.setting ? el('span', { class: 'pencil' }, ' as it is') : el('span', { class: 'changed' }, ` (${signed(Number((each.setting - was).toPrecision(6)))})`)),
     ], [each.isAssumed ? el('span', { class: 'assumed' }, 'assumed') : null].filter(Boolean));
-    board.querySelector('ol').lastElementChild.append(el('p', { class: 'room' }, room(each), notable(each)));
+    board.querySelector('ol').append(el('li', { class: 'room' }, room(each), notable(each)));
   }
 }
 
@@ -45,7 +45,7 @@ function notable(each) {
 }
 
 function howKnown(scale) {
-  const step = `${tenth(Math.round(scale.decibelsPerStep * 100) / 100)} dB per step`;
+  const step = `${number(Math.round(scale.decibelsPerStep * 100) / 100)} dB per step`;
   const from = {
     assumed: `Assumed, not measured: ${step} of the scale. Measure it (“What you know beforehand”) for advice you can trust further.`,
     synth: `${step}, as the synth’s sheet says.`,

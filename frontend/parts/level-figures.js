@@ -7,7 +7,7 @@
  */
 import { el, fill } from '../dom.js';
 import { signedTenth, tenth } from '../level-rules.js';
-import { noteName, number } from '../words-rules.js';
+import { asSentence, noteName, number } from '../words-rules.js';
 
 /** @param {HTMLElement} element @param {{ inputs: any[], mainsHertz: number }} state */
 export function InputFigures(element, { inputs, mainsHertz }) {
@@ -39,7 +39,7 @@ export function LevelDifferences(element, { comparison, first, second }) {
     wide(`${second} less ${first}`, ['String', 'Level', 'Noise', 'Hum', 'Signal to noise', 'Window', 'Tilt'], comparison.strings.map((each) => [
       String(each.string), signedTenth(each.levelDb), signedTenth(each.noiseDb), signedTenth(each.humDb), signedTenth(each.signalToNoiseDb), signedTenth(each.windowDb), signedTenth(each.tiltDbPerOctave),
     ])),
-    el('p', { class: 'help' }, `${second} less ${first}, in dB; tilt in dB per octave, above 0 is brighter.`));
+    el('p', { class: 'help' }, `${asSentence(`${second} less ${first}`).slice(0, -1)}, in dB; tilt in dB per octave, above 0 is brighter.`));
 }
 
 function wide(label, heads, rows) {

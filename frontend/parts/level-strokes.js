@@ -5,7 +5,7 @@
  *   LevelStrokes(element, { report, notes: { 1: 'E5' }, inputOf: (string) => 1, onCorrected: (segments) => { … } });
  */
 import { el, fill, svg } from '../dom.js';
-import { LOUDNESSES, bare, newStroke, outline, tenth, withEnd } from '../level-rules.js';
+import { LOUDNESSES, bare, newStroke, outline, tenth, widthForThumbs, withEnd } from '../level-rules.js';
 import { noteName, number } from '../words-rules.js';
 
 const LANE = 62;
@@ -24,10 +24,12 @@ export function LevelStrokes(element, { report, notes, inputOf, onCorrected }) {
   const editor = el('div', { class: 'stroke-editor' });
   element.classList.add('level-strokes');
   fill(element,
-    el('div', { class: 'sheet-of-sound' }, picture, marks),
+    el('div', { class: 'wide', tabindex: 0, role: 'region', 'aria-label': 'Waveform and strokes' }, el('div', { class: 'sheet-of-sound' }, picture, marks)),
     el('p', { class: 'small pencil' }, 'One line an input; height by square root, so that soft strokes show. Choose a stroke to put it right.'),
     editor,
     el('details', {}, el('summary', {}, 'The strokes in numbers'), table()));
+  // Wide enough for a thumb to choose a stroke; on a narrow screen it scrolls.
+  picture.style.setProperty('min-width', `${widthForThumbs(segments, seconds)}px`);
   picture.style.setProperty('height', `${waveform.peaks.length * LANE + 22}px`);
   new ResizeObserver(([entry]) => {
     const next = Math.round(entry.contentRect.width);
@@ -136,9 +138,11 @@ export function LevelStrokes(element, { report, notes, inputOf, onCorrected }) {
   }
 
   function change(next) {
+    const at = [...editor.querySelectorAll('select')].indexOf(/** @type {any} */ (document.activeElement));
     segments[chosen] = { ...segments[chosen], ...next };
     drawMarks();
     drawEditor();
+    editor.querySelectorAll('select')[at]?.focus();
   }
 
   function leaveOut() {

@@ -1,4 +1,4 @@
-import { applied, bare, newStroke, outline, reason, scaleOf, shade, shareScale, signedTenth, tenth, withEnd } from '/level-rules.js';
+import { applied, bare, newStroke, outline, reason, scaleOf, shade, shareScale, signedTenth, tenth, widthForThumbs, withEnd } from '/level-rules.js';
 import { equal } from './expect.js';
 
 const STROKES = [{ string: 2, from: 3, to: 4, loudness: 'soft', rmsDbfs: -20 }, { string: 1, from: 1, to: 2, loudness: 'loud' }];
@@ -28,6 +28,11 @@ export const tests = {
   },
   leaks_are_shaded_in_steps_of_ten_decibels() {
     equal([-80, -60, -51, -50, -11, -10, 0].map(shade), [0, 0, 0, 1, 4, 5, 5]);
+  },
+  strokes_are_drawn_wide_enough_for_a_thumb_within_reason() {
+    equal(widthForThumbs(STROKES, 10), 440);
+    equal(widthForThumbs(STROKES, 3600), 6000);
+    equal(widthForThumbs([], 10), 0);
   },
   the_outline_shows_the_root_of_every_peak() {
     equal(outline([1, 0.25], 1, { width: 10, middle: 20, half: 10 }), 'M2.5 10L7.5 15L7.5 25L2.5 30Z');

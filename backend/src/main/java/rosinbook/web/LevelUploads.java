@@ -123,13 +123,17 @@ final class LevelUploads implements AutoCloseable {
         sweep();
         Upload upload = kept.get(id);
         if (upload == null) {
-            throw new Problem(
-                    404,
-                    "no-such-upload",
-                    "This recording is no longer here",
-                    "Recordings are kept for an hour, the newest few of them; send the file again.");
+            throw gone();
         }
         return upload;
+    }
+
+    static Problem gone() {
+        return new Problem(
+                404,
+                "no-such-upload",
+                "This recording is no longer here",
+                "Recordings are kept for an hour, the newest few of them; send the file again.");
     }
 
     private Upload open() {

@@ -8,6 +8,8 @@ import io.javalin.http.ContentTooLargeResponse;
 import io.javalin.http.Context;
 import io.javalin.http.UploadedFile;
 import java.io.IOException;
+import java.io.InputStream;
+import java.nio.file.NoSuchFileException;
 import java.time.Clock;
 import java.time.LocalDate;
 import java.util.ArrayList;
@@ -90,10 +92,15 @@ final class LevelsResource {
 
     /** A browser that is still sending does not listen; it would never hear what is wrong. */
     private static void readToTheEnd(Context exchange) {
-        try {
-            exchange.bodyInputStream().skip(MOST_READ_IN_VAIN);
+        boolean isAtEnd = false;
+        try (InputStream body = exchange.bodyInputStream()) {
+            body.skip(MOST_READ_IN_VAIN);
+            isAtEnd = body.read() < 0;
         } catch (IOException | RuntimeException gone) {
-            // Nobody is left to be told.
+            // Nobody is left to be told, or the body cannot be told from what follows it.
+        }
+        if (!isAtEnd) {
+            exchange.header("Connection", "close");
         }
     }
 
@@ -125,6 +132,7 @@ final class LevelsResource {
         try {
             return exchange.uploadedFiles();
         } catch (Exception malformed) {
+            exchange.header("Connection", "close");
             throw new Problem(
                     400,
                     "bad-request",
@@ -174,8 +182,12 @@ final class LevelsResource {
         LevelOptions options = question.options().withSegments(segments);
         upload.at(0);
         ObjectNode extras = Answers.object().put("upload", upload.id().toString());
-        extras.set("recording", recording(upload));
-        answer(exchange, question, measurement(upload, options), upload.name(), extras);
+        try {
+            extras.set("recording", recording(upload));
+            answer(exchange, question, measurement(upload, options), upload.name(), extras);
+        } catch (NoSuchFileException madeRoom) {
+            throw LevelUploads.gone();
+        }
     }
 
     private static LevelMeasurement measurement(LevelUploads.Upload upload, LevelOptions options) throws IOException {
