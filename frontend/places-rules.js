@@ -23,10 +23,10 @@ const PLACES = [
   ['/setlists/:id', 'setlist', 'setlists'],
   ['/rigs', 'rigs', 'rigs'],
   ['/rigs/:id', 'rig', 'rigs'],
-  ['/instruments/:id', 'instrument', 'rigs'],
-  ['/synths/:id', 'synth', 'rigs'],
   ['/levels', 'levels', 'levels'],
   ['/levels/:id', 'level-bench', 'levels'],
+  ['/instruments/:id', 'instrument', 'rigs'],
+  ['/synths/:id', 'synth', 'rigs'],
   ['/log', 'log', 'log'],
   ['/shares', 'shares', 'shares'],
   ['/compare/:kind/:id', 'compare', 'compare'],
@@ -52,8 +52,8 @@ export const ROOMS = [
 
 /** Rooms that are visited less often. */
 export const FURTHER_ROOMS = [
-  ['levels', '/levels', 'Level bench'],
   ['shares', '/shares', 'Shares'],
+  ['levels', '/levels', 'Level bench'],
 ];
 
 /**

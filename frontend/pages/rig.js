@@ -51,8 +51,8 @@ export async function show(page, { params: { id }, query }) {
       lead: [el('a', { href: sheetAddress('instruments', instrument.id) }, instrument.title), ' into ', el('a', { href: sheetAddress('synths', synth.id) }, synth.title)],
       doors: [
         el('a', { class: 'button inked', href: `/new/log?rig=${id}` }, 'Log a rehearsal'),
-        el('a', { class: 'button', href: `/levels/${id}` }, 'Level bench'),
         el('button', { type: 'button', on: { click: () => ShareDialog({ kind: 'rigs', id, revision: keeping.baseRevision, title: keeping.content.title }).open() } }, 'Share'),
+        el('a', { class: 'button', href: `/levels/${id}` }, 'Level bench'),
       ],
     });
   }

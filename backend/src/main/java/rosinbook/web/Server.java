@@ -77,10 +77,10 @@ public final class Server implements AutoCloseable {
             new ArchiveResource(new Archive(database, DatabaseSheetStore.ONLY_NOTEBOOK), clock).register(config.routes);
             new ExampleResource(() -> ExampleSeason.writeInto(store, LocalDate.now(clock))).register(config.routes);
             new OpenApiResource().register(config.routes);
+            new LevelsResource(notebook, uploads, clock).register(config.routes);
             new SetlistsResource(notebook).register(config.routes);
             new RecipesResource(notebook).register(config.routes);
             new RigsResource(notebook).register(config.routes);
-            new LevelsResource(notebook, uploads, clock).register(config.routes);
             new SheetsResource(notebook).register(config.routes);
             new PagesResource().register(config.routes);
         });
