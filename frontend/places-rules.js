@@ -23,6 +23,8 @@ const PLACES = [
   ['/setlists/:id', 'setlist', 'setlists'],
   ['/rigs', 'rigs', 'rigs'],
   ['/rigs/:id', 'rig', 'rigs'],
+  ['/levels', 'levels', 'levels'],
+  ['/levels/:id', 'level-bench', 'levels'],
   ['/instruments/:id', 'instrument', 'rigs'],
   ['/synths/:id', 'synth', 'rigs'],
   ['/wiring', 'wiring', 'wiring'],
@@ -59,6 +61,7 @@ export const FURTHER_ROOMS = [
   ['wiring', '/wiring', 'Wiring bench'],
   ['takes', '/takes', 'Take bench'],
   ['shares', '/shares', 'Shares'],
+  ['levels', '/levels', 'Level bench'],
 ];
 
 /**
