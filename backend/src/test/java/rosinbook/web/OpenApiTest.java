@@ -10,6 +10,7 @@ import com.fasterxml.jackson.databind.node.ObjectNode;
 import io.swagger.v3.parser.OpenAPIV3Parser;
 import io.swagger.v3.parser.core.models.ParseOptions;
 import io.swagger.v3.parser.core.models.SwaggerParseResult;
+import java.io.IOException;
 import java.net.http.HttpRequest;
 import java.net.http.HttpRequest.BodyPublishers;
 import java.util.Arrays;
@@ -149,7 +150,7 @@ class OpenApiTest {
     }
 
     @Test
-    void a_walk_through_the_example_season_finds_everything_as_described() {
+    void a_walk_through_the_example_season_finds_everything_as_described() throws IOException {
         api.get("/api/tonight").expect(200);
         api.post("/api/example", "{}").expect(201);
         api.get("/api/tonight").expect(200);
@@ -161,7 +162,7 @@ class OpenApiTest {
         }
         walkSets();
         walkShares();
-        walkWiring();
+        new BenchWalk(api).walk();
         walkDoor();
         Gear gear = new Gear(api);
         String rig = api.create("rigs", gear.rig(20, 20)).id();
@@ -231,22 +232,6 @@ class OpenApiTest {
                             was.path("revision").asInt(),
                             "{}")
                     .expect(200);
-        }
-    }
-
-    private void walkWiring() {
-        api.post("/api/bench/divider", "{'supplyVolts':9,'targetVolts':4.5,'loadOhms':100000}")
-                .expect(200);
-        api.post("/api/bench/divider", "{'supplyVolts':7,'targetVolts':9}").problem(422, "impossible-divider");
-        String pins = "{'1':{'toGround':{'read':'ohms','ohms':0.2}},'2':{'silence':{'acMillivolts':0.3,'dcVolts':0},"
-                + "'bowed':{'1':{'acMillivolts':40},'2':{'acMillivolts':2}}},'3':{'silence':{'dcVolts':9}}}";
-        api.post("/api/bench/probe", "{'strings':4,'pins':" + pins + "}").expect(200);
-        for (JsonNode listed : api.get("/api/rigs").items()) {
-            String rig = "{'rig':'" + listed.path("id").asText() + "'}";
-            JsonNode sheet = api.post("/api/bench/wiring", rig).expect(200).json();
-            String again = sheet.path("file").toString().replace("'", "\\u0027");
-            api.post("/api/bench/wiring", again).expect(200);
-            api.post("/api/bench/adapter", rig).expect(200);
         }
     }
 
