@@ -68,6 +68,7 @@ public final class Server implements AutoCloseable {
                 guard.check(exchange);
                 signIn.check(exchange);
             });
+            config.routes.beforeMatched("/api/*", new OwnMethods(() -> config.unsafe.internalRouter.allHttpHandlers()));
             signIn.register(config.routes);
             new HealthResource(database).register(config.routes);
             Problems.register(config.routes, notebook);

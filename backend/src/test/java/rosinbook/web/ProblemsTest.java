@@ -69,6 +69,18 @@ class ProblemsTest {
         assertEquals(Set.of("GET", "POST"), allowed(patch));
     }
 
+    @Test
+    void an_address_that_looks_like_a_kinds_still_says_what_it_can() {
+        for (String address : List.of("example", "import", "blobs", "bench/divider")) {
+            assertEquals(Set.of("POST"), allowed(api.get("/api/" + address)), address);
+        }
+        for (String address : List.of("tonight", "search", "styles", "shapes", "export", "exercise")) {
+            assertEquals(Set.of("GET"), allowed(api.post("/api/" + address, "{}")), address);
+        }
+        assertEquals(Set.of("GET"), allowed(api.put("/api/setlists/compare", 1, "{}")));
+        api.send(api.to("/api/export").method("HEAD", BodyPublishers.noBody())).expect(200);
+    }
+
     /** RFC 9110, section 15.5.6: a 405 must carry Allow. HEAD and OPTIONS go without saying. */
     private static Set<String> allowed(Answer answer) {
         answer.problem(405, "method-not-allowed");
