@@ -209,6 +209,10 @@ class OpenApiTest {
             }
             if (kind.endsWith("/rigs")) {
                 api.get(address + "/strings").expect(200);
+                api.get(address + "/takes").expect(200);
+            }
+            if (kind.endsWith("/takes")) {
+                api.get(address + "/report?revision=1").expect(200);
             }
             api.put(
                             address,
