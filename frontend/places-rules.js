@@ -23,6 +23,8 @@ const PLACES = [
   ['/setlists/:id', 'setlist', 'setlists'],
   ['/rigs', 'rigs', 'rigs'],
   ['/rigs/:id', 'rig', 'rigs'],
+  ['/levels', 'levels', 'levels'],
+  ['/levels/:id', 'level-bench', 'levels'],
   ['/instruments/:id', 'instrument', 'rigs'],
   ['/synths/:id', 'synth', 'rigs'],
   ['/wiring', 'wiring', 'wiring'],
@@ -54,6 +56,7 @@ export const ROOMS = [
 export const FURTHER_ROOMS = [
   ['wiring', '/wiring', 'Wiring bench'],
   ['shares', '/shares', 'Shares'],
+  ['levels', '/levels', 'Level bench'],
 ];
 
 /**

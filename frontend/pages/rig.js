@@ -15,6 +15,7 @@ import { UsedBy } from '../parts/used-by.js';
 import { sheetAddress, wiringAddress } from '../places-rules.js';
 import { openSheet } from '../save.js';
 import { AdapterSummary } from '../parts/adapter-summary.js';
+import { shortDay } from '../words-rules.js';
 
 export async function show(page, { params: { id }, query }) {
   const old = Number(query.get('revision')) || 0;
@@ -52,6 +53,7 @@ export async function show(page, { params: { id }, query }) {
         el('a', { class: 'button inked', href: `/new/log?rig=${id}` }, 'Log a rehearsal'),
         el('a', { class: 'button', href: wiringAddress(id) }, 'Wiring bench'),
         el('button', { type: 'button', on: { click: () => ShareDialog({ kind: 'rigs', id, revision: keeping.baseRevision, title: keeping.content.title }).open() } }, 'Share'),
+        el('a', { class: 'button', href: `/levels/${id}` }, 'Level bench'),
       ],
     });
   }
@@ -75,6 +77,8 @@ export async function show(page, { params: { id }, query }) {
     const edit = (field) => (value) => keeping.change((content) => { content[field] = value; });
     const date = Fact(list, { label: 'Set on', kind: 'date', value: keeping.content.date ?? '', empty: 'no day noted', onEdit: (value) => edit('date')(value || undefined) });
     const notes = Fact(list, { label: 'Notes', kind: 'long', value: keeping.content.notes, empty: 'add a note', onEdit: edit('notes') });
+    const { levels } = keeping.content;
+    if (levels) list.append(el('dt', {}, 'Levels'), el('dd', {}, `measured ${shortDay(levels.measuredOn)}${levels.from ? ` (${levels.from})` : ''}`));
     keeping.onChange(() => {
       date.show({ value: keeping.content.date ?? '' });
       notes.show({ value: keeping.content.notes });

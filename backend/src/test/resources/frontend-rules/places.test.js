@@ -13,6 +13,8 @@ export const tests = {
     equal(at('/rigs'), ['rigs', '']);
     equal(at('/rigs/'), ['rigs', '']);
     equal(at('/rigs/7'), ['rig', '7']);
+    equal(at('/levels'), ['levels', '']);
+    equal(at('/levels/7'), ['level-bench', '7']);
     equal(at('/setlists/compare?was=a&now=b'), ['setlist-comparison', '']);
     equal(at('/setlists/a'), ['setlist', 'a']);
     equal(at('/compare/recipes/a?was=1&now=2'), ['compare', 'a']);

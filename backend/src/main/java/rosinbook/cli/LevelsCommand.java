@@ -23,6 +23,7 @@ import rosinbook.level.LevelBench;
 import rosinbook.level.LevelMeasurement;
 import rosinbook.level.LevelOptions;
 import rosinbook.level.LevelReport;
+import rosinbook.level.LevelsJson;
 import rosinbook.level.Loudness;
 import rosinbook.level.Mains;
 import rosinbook.level.Progress;

@@ -1,5 +1,6 @@
 package rosinbook.level;
 
+import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Objects;
@@ -15,6 +16,8 @@ import java.util.stream.Collectors;
 public record LevelComparison(List<StringDifference> strings, String sentence) {
     /** Less than this is not worth a word, in dB (common practice, no source). */
     private static final double WORTH_A_WORD_DB = 1;
+
+    private static final LocalDate ANY_DAY = LocalDate.EPOCH;
 
     /**
      * One string, second less first.
@@ -35,56 +38,53 @@ public record LevelComparison(List<StringDifference> strings, String sentence) {
             Double windowDb,
             Double tiltDbPerOctave) {}
 
+    /** Two measurements at hand; see {@link #of(LevelSummary, String, LevelSummary, String)}. */
+    public static LevelComparison of(LevelMeasurement a, String first, LevelMeasurement b, String second) {
+        return of(LevelSummary.of(a, ANY_DAY, ""), first, LevelSummary.of(b, ANY_DAY, ""), second);
+    }
+
     /**
+     * Two measurements as they are kept. Levels of different sources are not set against each other.
+     *
      * @param first what the first is called, "straight" or "before"
      * @param second what the second is called
      */
-    public static LevelComparison of(LevelMeasurement a, String first, LevelMeasurement b, String second) {
+    public static LevelComparison of(LevelSummary a, String first, LevelSummary b, String second) {
         List<StringDifference> differences = new ArrayList<>();
-        int strings = Math.min(a.levels().strings(), b.levels().strings());
-        for (int string = 1; string <= strings; string++) {
-            differences.add(difference(a, b, string));
-        }
-        return new LevelComparison(List.copyOf(differences), sentence(differences, first, second));
+        boolean isOneScale = a.source() == b.source();
+        a.strings().forEach((number, was) -> {
+            StringLevels now = b.strings().get(number);
+            if (now != null) {
+                differences.add(difference(Integer.parseInt(number), was, now, isOneScale));
+            }
+        });
+        String sentence = sentence(differences, first, second);
+        return new LevelComparison(
+                List.copyOf(differences),
+                isOneScale
+                        ? sentence
+                        : sentence + " One was taken from " + a.source().words() + ", the other from "
+                                + b.source().words() + ": their levels have no common zero and are left out.");
     }
 
-    private static StringDifference difference(LevelMeasurement a, LevelMeasurement b, int string) {
-        InputReport was = input(a, string);
-        InputReport now = input(b, string);
+    private static StringDifference difference(int string, StringLevels was, StringLevels now, boolean isOneScale) {
         return new StringDifference(
                 string,
-                minus(now == null ? null : now.noiseDbfs(), was == null ? null : was.noiseDbfs()),
-                minus(now == null ? null : now.humDbfs(), was == null ? null : was.humDbfs()),
-                level(a.levels(), b.levels(), string),
-                minus(now == null ? null : now.signalToNoiseDb(), was == null ? null : was.signalToNoiseDb()),
-                minus(width(b, string), width(a, string)),
-                minus(now == null ? null : now.tiltDbPerOctave(), was == null ? null : was.tiltDbPerOctave()));
+                isOneScale ? minus(now.noiseDb(), was.noiseDb()) : null,
+                isOneScale ? minus(now.humDb(), was.humDb()) : null,
+                isOneScale ? level(was, now) : null,
+                minus(now.signalToNoiseDb(), was.signalToNoiseDb()),
+                minus(now.windowDb(), was.windowDb()),
+                minus(now.tiltDbPerOctave(), was.tiltDbPerOctave()));
     }
 
-    private static InputReport input(LevelMeasurement measurement, int string) {
-        int input = measurement.levels().inputOfString().get(string - 1);
-        return measurement.inputs().stream()
-                .filter(report -> report.input() == input)
-                .findFirst()
-                .orElse(null);
-    }
-
-    private static Double level(Levels a, Levels b, int string) {
+    private static Double level(StringLevels was, StringLevels now) {
         for (Loudness loudness : List.of(Loudness.MEDIUM, Loudness.LOUD, Loudness.SOFT)) {
-            if (a.own(string, loudness).isPresent() && b.own(string, loudness).isPresent()) {
-                return b.own(string, loudness).getAsDouble()
-                        - a.own(string, loudness).getAsDouble();
+            if (was.own(loudness) != null && now.own(loudness) != null) {
+                return now.own(loudness) - was.own(loudness);
             }
         }
         return null;
-    }
-
-    private static Double width(LevelMeasurement measurement, int string) {
-        return measurement.windows().stream()
-                .filter(window -> window.string() == string)
-                .map(TriggerWindow::widthDb)
-                .findFirst()
-                .orElse(null);
     }
 
     private static Double minus(Double now, Double was) {

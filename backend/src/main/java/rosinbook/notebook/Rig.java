@@ -8,6 +8,7 @@ import java.util.Optional;
 import java.util.stream.Stream;
 import rosinbook.circuit.Adapter;
 import rosinbook.circuit.MeterReading;
+import rosinbook.level.LevelSummary;
 
 /**
  * An instrument, an adapter, a synth and the assignments between them, at one moment.
@@ -16,6 +17,7 @@ import rosinbook.circuit.MeterReading;
  * @param assignments per string, keyed by string number
  * @param adapter the wiring; absent if a ready-made cable does
  * @param readings what a meter showed, by the step of the adapter's meter plan
+ * @param levels what the level bench measured when these sensitivities were set; absent if it did not
  */
 @JsonInclude(JsonInclude.Include.NON_NULL)
 public record Rig(
@@ -26,6 +28,7 @@ public record Rig(
         Adapter adapter,
         Map<String, MeterReading> readings,
         Map<String, Assignment> assignments,
+        LevelSummary levels,
         String notes)
         implements Content {
     /** As many as a wiring takes. */
@@ -71,7 +74,7 @@ public record Rig(
 
     /** The same rig with its instrument and synth held at exact revisions. */
     Rig pinned(Reference exactInstrument, Reference exactSynth) {
-        return new Rig(title, date, exactInstrument, exactSynth, adapter, readings, assignments, notes);
+        return new Rig(title, date, exactInstrument, exactSynth, adapter, readings, assignments, levels, notes);
     }
 
     /**

@@ -13,6 +13,7 @@ import rosinbook.circuit.MeterReading;
 import rosinbook.circuit.PinRole;
 import rosinbook.circuit.Via;
 import rosinbook.compare.Pointer;
+import rosinbook.level.LevelSummary;
 import rosinbook.notebook.ContentJson;
 import rosinbook.notebook.Parameter;
 import rosinbook.notebook.Vocabulary;
@@ -39,6 +40,7 @@ public record Phrasing(Titles titles, Vocabulary vocabulary, OptionalDouble temp
                 && (node.path("carries").isTextual()
                         || node.path("via").isTextual()
                         || node.path("read").isTextual()
+                        || node.path("measuredOn").isTextual()
                         || node.path("note").isTextual() && node.size() == 1
                         || node.path("id").isTextual() && node.size() <= 2);
     }
@@ -183,6 +185,9 @@ public record Phrasing(Titles titles, Vocabulary vocabulary, OptionalDouble temp
         }
         if (value.path("via").isTextual()) {
             return ContentJson.strict().convertValue(value, Via.class).describe();
+        }
+        if (value.has("measuredOn")) {
+            return ContentJson.strict().convertValue(value, LevelSummary.class).describe();
         }
         if (value.has("read")) {
             return ContentJson.strict().convertValue(value, MeterReading.class).describe();

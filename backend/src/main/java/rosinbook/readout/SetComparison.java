@@ -228,7 +228,7 @@ public record SetComparison(List<RigChanges> rig, List<PieceChanges> pieces, Str
 
         /** What a rig sets; its name, day, notes and measurements are no settings. */
         private static ObjectNode settingsOf(Revision rig) {
-            return rig.json().deepCopy().without(List.of("title", "date", "notes", "readings"));
+            return rig.json().deepCopy().without(List.of("title", "date", "notes", "readings", "levels"));
         }
     }
 }

@@ -2,6 +2,7 @@ package rosinbook.web;
 
 import io.javalin.Javalin;
 import io.javalin.config.JavalinConfig;
+import io.javalin.config.SizeUnit;
 import java.security.SecureRandom;
 import java.time.Clock;
 import java.time.LocalDate;
@@ -58,8 +59,10 @@ public final class Server implements AutoCloseable {
         }
         Guard guard = new Guard(listening);
         SignInResource signIn = new SignInResource(access, listening);
+        LevelUploads uploads = new LevelUploads(clock);
         Javalin javalin = Javalin.create(config -> {
             settings(config);
+            config.events.serverStopped(uploads::close);
             config.routes.before(exchange -> {
                 Guard.setHeaders(exchange);
                 guard.check(exchange);
@@ -74,6 +77,7 @@ public final class Server implements AutoCloseable {
             new ArchiveResource(new Archive(database, DatabaseSheetStore.ONLY_NOTEBOOK), clock).register(config.routes);
             new ExampleResource(() -> ExampleSeason.writeInto(store, LocalDate.now(clock))).register(config.routes);
             new OpenApiResource().register(config.routes);
+            new LevelsResource(notebook, uploads, clock).register(config.routes);
             new SetlistsResource(notebook).register(config.routes);
             new RecipesResource(notebook).register(config.routes);
             new RigsResource(notebook).register(config.routes);
@@ -88,6 +92,7 @@ public final class Server implements AutoCloseable {
         config.startup.showJavalinBanner = false;
         config.startup.showOldJavalinVersionWarning = false;
         config.http.prefer405over404 = true;
+        config.jetty.multipartConfig.maxTotalRequestSize(LevelUploads.MOST_BYTES, SizeUnit.BYTES);
     }
 
     /** Where it can be reached, such as {@code http://127.0.0.1:8017/}. */

@@ -124,6 +124,12 @@ class OddInputsTest {
                 new Attempt("POST", "/api/log", "{'content':" + log + note),
                 new Attempt(
                         "POST",
+                        "/api/bench/levels?rig=" + rig,
+                        "{'readings':[{'string':1,'loudness':'soft','input':1,'decibels':-30},"
+                                + "{'string':2,'loudness':'soft','input':1,'decibels':-50}],'noise':[-70,-70,-70,-70],"
+                                + "'decibelsPerUnit':1}"),
+                new Attempt(
+                        "POST",
                         "/api/shares",
                         "{'kind':'rigs','id':'" + rig
                                 + "','revision':1,'name':'n','expiresAt':'2026-12-31T22:00:00Z'}"));

@@ -1,4 +1,4 @@
-package rosinbook.cli;
+package rosinbook.level;
 
 import com.fasterxml.jackson.core.JsonGenerator;
 import com.fasterxml.jackson.databind.JsonSerializer;
@@ -10,8 +10,9 @@ import java.math.BigDecimal;
 import java.math.RoundingMode;
 
 /** Level reports as JSON, figures to six decimals: enough for a constant offset, and no false precision beyond. */
-final class LevelsJson {
-    static final ObjectMapper MAPPER = new ObjectMapper()
+public final class LevelsJson {
+    /** Writes the shapes of {@link LevelReport} and what belongs to it; thread-safe. */
+    public static final ObjectMapper MAPPER = new ObjectMapper()
             .registerModule(new SimpleModule()
                     .addSerializer(Double.class, new SixDecimals())
                     .addSerializer(double.class, new SixDecimals()));

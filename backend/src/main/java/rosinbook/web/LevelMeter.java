@@ -1,0 +1,66 @@
+package rosinbook.web;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.node.ObjectNode;
+import io.javalin.http.Context;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.stream.IntStream;
+import rosinbook.level.LevelBench;
+import rosinbook.level.LevelMeasurement;
+import rosinbook.level.LevelOptions;
+import rosinbook.level.LevelReading;
+import rosinbook.level.Levels;
+import rosinbook.level.MeterReadings;
+import rosinbook.notebook.InvalidContent;
+
+/**
+ * A meter's readings as they are sent: {@code {"readings": [{"string", "loudness", "input", "decibels"}], "noise": […],
+ * "decibelsPerUnit": n}}; with {@code decibelsPerUnit} the readings are in the meter's own units.
+ */
+final class LevelMeter {
+    private static final int MOST_READINGS = 500;
+
+    private LevelMeter() {}
+
+    static LevelMeasurement measure(Context exchange, LevelOptions options) {
+        ObjectNode body = Requests.body(exchange, "readings", "noise", "decibelsPerUnit");
+        JsonNode given = body.path("readings");
+        if (!given.isArray() || given.isEmpty() || given.size() > MOST_READINGS) {
+            throw new InvalidContent(
+                    "/readings", "give 1 to " + MOST_READINGS + " readings: string, loudness, input and decibels");
+        }
+        List<LevelReading> readings = new ArrayList<>();
+        for (int i = 0; i < given.size(); i++) {
+            readings.add(LevelsResource.record("/readings/" + i, given.get(i), LevelReading.class));
+        }
+        int strings = options.openNotes().isEmpty()
+                ? readings.stream().mapToInt(LevelReading::string).max().orElseThrow()
+                : options.openNotes().size();
+        List<Integer> inputOfString = options.inputOfString().isEmpty()
+                ? IntStream.rangeClosed(1, strings).boxed().toList()
+                : options.inputOfString();
+        int inputs = Math.max(
+                inputOfString.stream().mapToInt(Integer::intValue).max().orElseThrow(),
+                readings.stream().mapToInt(LevelReading::input).max().orElseThrow());
+        return LevelBench.fromLevels(levels(body, readings, inputOfString, inputs), options);
+    }
+
+    private static Levels levels(
+            ObjectNode body, List<LevelReading> readings, List<Integer> inputOfString, int inputs) {
+        List<Double> noise = new ArrayList<>();
+        for (JsonNode each : body.path("noise")) {
+            if (!each.isNumber()) {
+                throw new InvalidContent("/noise", "noise is a list of numbers, one per input");
+            }
+            noise.add(each.doubleValue());
+        }
+        JsonNode unit = body.path("decibelsPerUnit");
+        if (!unit.isMissingNode() && !unit.isNumber()) {
+            throw new InvalidContent("/decibelsPerUnit", "decibelsPerUnit is a number above 0");
+        }
+        return unit.isMissingNode()
+                ? MeterReadings.inDecibels(readings, inputOfString, inputs, noise)
+                : MeterReadings.inUnits(readings, inputOfString, inputs, noise, unit.doubleValue());
+    }
+}

@@ -1,0 +1,281 @@
+package rosinbook.web;
+
+import com.fasterxml.jackson.core.JsonProcessingException;
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.node.ObjectNode;
+import io.javalin.config.RoutesConfig;
+import io.javalin.http.ContentTooLargeResponse;
+import io.javalin.http.Context;
+import io.javalin.http.UploadedFile;
+import java.io.IOException;
+import java.io.InputStream;
+import java.nio.file.NoSuchFileException;
+import java.time.Clock;
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.UUID;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import rosinbook.level.LevelBench;
+import rosinbook.level.LevelComparison;
+import rosinbook.level.LevelMeasurement;
+import rosinbook.level.LevelOptions;
+import rosinbook.level.LevelReport;
+import rosinbook.level.LevelSummary;
+import rosinbook.level.LevelsJson;
+import rosinbook.level.Loudness;
+import rosinbook.level.Recording;
+import rosinbook.level.Segment;
+import rosinbook.level.StrokeFile;
+import rosinbook.level.UnreadableWav;
+import rosinbook.level.UnusableRecording;
+import rosinbook.level.WavRecording;
+import rosinbook.notebook.ContentJson;
+import rosinbook.notebook.InvalidContent;
+import rosinbook.notebook.Notebook;
+import rosinbook.take.smf.MidiFormatException;
+
+/** {@code /api/bench/levels}: a recording, a meter's readings or a take in, levels and advice out. Nothing is saved. */
+final class LevelsResource {
+    private static final Pattern STROKE = Pattern.compile("(?i)(?:.*[^0-9])?([1-8])[ _-](soft|medium|loud)\\.wave?");
+    private static final int MOST_SEGMENTS = 1000;
+    private static final long MOST_READ_IN_VAIN = 64L << 20;
+
+    private final Notebook notebook;
+    private final LevelUploads uploads;
+    private final Clock clock;
+
+    LevelsResource(Notebook notebook, LevelUploads uploads, Clock clock) {
+        this.notebook = notebook;
+        this.uploads = uploads;
+        this.clock = clock;
+    }
+
+    void register(RoutesConfig routes) {
+        routes.post("/api/bench/levels", this::measure);
+        routes.post("/api/bench/levels/compare", this::compare);
+        routes.post("/api/bench/levels/{upload}", this::measureAgain);
+        routes.get("/api/bench/levels/{upload}", this::progress);
+        routes.delete("/api/bench/levels/{upload}", this::forget);
+        routes.exception(
+                UnreadableWav.class,
+                (problem, exchange) -> Problems.answer(
+                        exchange,
+                        new Problem(422, "unreadable-recording", "This recording cannot be read", problem.getMessage())
+                                .with("offsetBytes", Long.toString(problem.offsetBytes()))));
+        routes.exception(
+                UnusableRecording.class,
+                (problem, exchange) -> Problems.answer(
+                        exchange,
+                        new Problem(
+                                422,
+                                "unusable-recording",
+                                "This recording does not say enough",
+                                problem.getMessage())));
+        routes.exception(
+                MidiFormatException.class,
+                (problem, exchange) -> Problems.answer(
+                        exchange,
+                        new Problem(422, "unreadable-take", "This take cannot be read", problem.getMessage())));
+    }
+
+    private void measure(Context exchange) throws IOException {
+        try {
+            takeIn(exchange);
+        } catch (RuntimeException problem) {
+            readToTheEnd(exchange);
+            throw problem;
+        }
+    }
+
+    /** A browser that is still sending does not listen; it would never hear what is wrong. */
+    private static void readToTheEnd(Context exchange) {
+        boolean isAtEnd = false;
+        try (InputStream body = exchange.bodyInputStream()) {
+            body.skip(MOST_READ_IN_VAIN);
+            isAtEnd = body.read() < 0;
+        } catch (IOException | RuntimeException gone) {
+            // Nobody is left to be told, or the body cannot be told from what follows it.
+        }
+        if (!isAtEnd) {
+            exchange.header("Connection", "close");
+        }
+    }
+
+    private void takeIn(Context exchange) throws IOException {
+        LevelQuestion question = LevelQuestion.of(exchange, notebook);
+        String name = Requests.text(exchange, "name").orElse("");
+        switch (mediaType(exchange)) {
+            case "audio/wav", "audio/x-wav", "audio/wave", "audio/vnd.wave" ->
+                arrived(exchange, question, uploads.receive(exchange, name));
+            case "multipart/form-data" -> arrived(exchange, question, uploads.receive(parts(exchange)));
+            case "audio/midi", "audio/x-midi", "audio/mid" ->
+                answer(exchange, question, LevelTake.measure(exchange, question.options()), name, Answers.object());
+            case "application/json" ->
+                answer(exchange, question, LevelMeter.measure(exchange, question.options()), name, Answers.object());
+            default ->
+                throw new Problem(
+                        415,
+                        "wrong-media-type",
+                        "This kind of file is not read here",
+                        "Send a recording as audio/wav (several mono files as multipart/form-data), a take as audio/midi,"
+                                + " or a meter's readings as application/json.");
+        }
+    }
+
+    private static List<UploadedFile> parts(Context exchange) {
+        if (exchange.req().getContentLengthLong() > LevelUploads.MOST_BYTES) {
+            throw new ContentTooLargeResponse();
+        }
+        try {
+            return exchange.uploadedFiles();
+        } catch (Exception malformed) {
+            exchange.header("Connection", "close");
+            throw new Problem(
+                    400,
+                    "bad-request",
+                    "The request is not right",
+                    "The parts of this multipart/form-data cannot be told apart, or are too large; send the files again.");
+        }
+    }
+
+    private static String mediaType(Context exchange) {
+        String type = exchange.contentType();
+        return type == null ? "" : type.split(";", 2)[0].strip().toLowerCase(Locale.ROOT);
+    }
+
+    /** With {@code later=true} it is only taken in, so that the page can ask how far the measuring has come. */
+    private void arrived(Context exchange, LevelQuestion question, LevelUploads.Upload upload) throws IOException {
+        try {
+            if (Requests.flag(exchange, "later")) {
+                ObjectNode json = Answers.object().put("upload", upload.id().toString());
+                json.set("recording", recording(upload));
+                exchange.status(201);
+                Answers.json(exchange, json);
+                return;
+            }
+            measure(exchange, question, upload, List.of());
+        } catch (IOException | RuntimeException problem) {
+            uploads.forget(upload);
+            throw problem;
+        }
+    }
+
+    private void measureAgain(Context exchange) throws IOException {
+        LevelUploads.Upload upload = uploads.find(uploadId(exchange));
+        LevelQuestion question = LevelQuestion.of(exchange, notebook);
+        JsonNode given = Requests.body(exchange, "segments").path("segments");
+        if (given.size() > MOST_SEGMENTS) {
+            throw new InvalidContent("/segments", "segments has " + given.size() + " entries; 1000 is the most");
+        }
+        List<Segment> segments = new ArrayList<>();
+        for (int i = 0; i < given.size(); i++) {
+            segments.add(record("/segments/" + i, given.get(i), Segment.class));
+        }
+        measure(exchange, question, upload, segments);
+    }
+
+    private void measure(Context exchange, LevelQuestion question, LevelUploads.Upload upload, List<Segment> segments)
+            throws IOException {
+        LevelOptions options = question.options().withSegments(segments);
+        upload.at(0);
+        ObjectNode extras = Answers.object().put("upload", upload.id().toString());
+        try {
+            extras.set("recording", recording(upload));
+            answer(exchange, question, measurement(upload, options), upload.name(), extras);
+        } catch (NoSuchFileException madeRoom) {
+            throw LevelUploads.gone();
+        }
+    }
+
+    private static LevelMeasurement measurement(LevelUploads.Upload upload, LevelOptions options) throws IOException {
+        List<StrokeFile> strokes = new ArrayList<>();
+        for (var file : upload.files()) {
+            Matcher named = STROKE.matcher(file.getFileName().toString());
+            if (named.matches()) {
+                strokes.add(new StrokeFile(
+                        Integer.parseInt(named.group(1)), Loudness.parse(named.group(2)), WavRecording.open(file)));
+            }
+        }
+        return strokes.size() == upload.files().size() && strokes.size() > 1
+                ? LevelBench.measureStrokeFiles(strokes, options, upload::at)
+                : LevelBench.measure(LevelBench.open(upload.files()), options, upload::at);
+    }
+
+    private static ObjectNode recording(LevelUploads.Upload upload) throws IOException {
+        Recording first = WavRecording.open(upload.files().get(0));
+        ObjectNode json = Answers.object().put("name", upload.name());
+        json.put(
+                "inputs",
+                upload.files().size() == 1 ? first.inputs() : upload.files().size());
+        json.put("sampleRate", first.sampleRate());
+        json.put("seconds", (double) first.frames() / first.sampleRate());
+        return json.put("samples", first.samples().toString());
+    }
+
+    private void answer(
+            Context exchange, LevelQuestion question, LevelMeasurement measurement, String name, ObjectNode extras) {
+        LevelReport report = LevelReport.of(measurement, question.advice(measurement));
+        ObjectNode json = LevelsJson.MAPPER.valueToTree(report);
+        json.setAll(extras);
+        question.scaleInWords().ifPresent(scale -> json.set("scale", scale));
+        String from = name.length() > 200 ? name.substring(0, 200) : name;
+        json.set("summary", Answers.tree(LevelSummary.of(measurement, LocalDate.now(clock), from)));
+        Answers.json(exchange, json);
+    }
+
+    private void progress(Context exchange) {
+        LevelUploads.Upload upload = uploads.find(uploadId(exchange));
+        Answers.json(exchange, Answers.object().put("fraction", upload.fraction()));
+    }
+
+    private void forget(Context exchange) {
+        uploads.forget(uploads.find(uploadId(exchange)));
+        exchange.status(204);
+    }
+
+    private static UUID uploadId(Context exchange) {
+        try {
+            return UUID.fromString(exchange.pathParam("upload"));
+        } catch (IllegalArgumentException notAnId) {
+            throw new Problem(404, "no-such-upload", "There is no such recording here", "Send the file again.");
+        }
+    }
+
+    /** {@code {"first": {"name", "levels"}, "second": {"name", "levels"}}}: levels as "summary" gives them. */
+    private void compare(Context exchange) {
+        ObjectNode body = Requests.body(exchange, "first", "second");
+        Side first = record("/first", body.path("first"), Side.class);
+        Side second = record("/second", body.path("second"), Side.class);
+        Answers.json(exchange, LevelComparison.of(first.levels(), first.name(), second.levels(), second.name()));
+    }
+
+    /** One of two measurements, and what it is called. */
+    record Side(String name, LevelSummary levels) {
+        Side {
+            if (name == null || name.isBlank() || name.length() > 100) {
+                throw new IllegalArgumentException("name is missing or longer than 100 characters");
+            }
+            if (levels == null) {
+                throw new IllegalArgumentException("levels is missing; give a measurement's summary");
+            }
+        }
+    }
+
+    static <T> T record(String pointer, JsonNode json, Class<T> type) {
+        try {
+            T made = ContentJson.strict().treeToValue(json, type);
+            if (made == null) {
+                throw new InvalidContent(pointer, "an object is needed here");
+            }
+            return made;
+        } catch (JsonProcessingException problem) {
+            Throwable cause = problem.getCause();
+            String reason =
+                    cause instanceof IllegalArgumentException ? cause.getMessage() : problem.getOriginalMessage();
+            throw new InvalidContent(pointer, reason.lines().findFirst().orElse("this cannot be read"));
+        }
+    }
+}

@@ -1,0 +1,115 @@
+package rosinbook.frontend;
+
+import static com.microsoft.playwright.assertions.PlaywrightAssertions.assertThat;
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import com.microsoft.playwright.BrowserContext;
+import com.microsoft.playwright.Locator;
+import com.microsoft.playwright.Page;
+import com.microsoft.playwright.options.AriaRole;
+import java.nio.file.Path;
+import java.time.Clock;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.UUID;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.EnumSource;
+import rosinbook.store.Database;
+import rosinbook.testing.Axe;
+import rosinbook.testing.Browsers;
+import rosinbook.web.Server;
+
+/** The level bench in a real browser: from the recording to the rig's new revision. */
+class LevelBenchIT {
+    private static final Path RECORDING = Path.of("src/test/resources/published/levels/reel.wav");
+
+    private final Browsers browsers = Browsers.open();
+    private final Database database = Database.inMemory("t" + UUID.randomUUID());
+    private final Server server = Server.start(database, 0, Clock.systemUTC());
+    private final List<String> complaints = new ArrayList<>();
+
+    @AfterEach
+    void close() {
+        server.close();
+        database.close();
+        browsers.close();
+    }
+
+    @ParameterizedTest
+    @EnumSource
+    void a_recording_becomes_a_new_revision_of_the_rig(Browsers.Screen screen) {
+        Page page = benchOf(screen);
+        page.locator("#level-file").setInputFiles(RECORDING);
+
+        Locator leaks = page.locator(".leak-map svg");
+        // The truth beside the recording: string 1 reaches input 2 at -24 dB.
+        assertThat(leaks).containsText("−24");
+        assertThat(page.locator(".trigger-windows .window")).hasCount(4);
+        assertThat(page.locator(".stroke")).hasCount(12);
+        assertThat(page.locator(".level-advice .assumed")).hasCount(4);
+        assertThat(page.locator(".cautions")).containsText("NIOSH");
+        assertEquals(List.of(), Axe.serious(page));
+
+        page.getByRole(AriaRole.BUTTON, new Page.GetByRoleOptions().setName("Apply to the rig"))
+                .click();
+        assertThat(page.locator(".applied")).containsText("revision 2");
+        page.locator(".applied a").last().click();
+        assertThat(page.locator("main")).containsText("trigger windows");
+        assertThat(page.locator("main")).containsText("measured ");
+        assertEquals(List.of(), complaints);
+    }
+
+    @Test
+    void a_stroke_is_put_right_by_keyboard_and_measured_again() {
+        Page page = benchOf(Browsers.Screen.DESKTOP);
+        page.locator("#level-file").setInputFiles(RECORDING);
+        Locator first = page.locator(".stroke > button").first();
+        first.focus();
+        page.keyboard().press("Enter");
+        Locator start = page.getByRole(AriaRole.SLIDER).first();
+        double before = Double.parseDouble(start.getAttribute("aria-valuenow"));
+        start.focus();
+        page.keyboard().press("ArrowRight");
+        assertEquals(before + 0.05, Double.parseDouble(start.getAttribute("aria-valuenow")), 1e-3);
+        page.locator(".stroke-editor select").nth(1).selectOption("loud");
+        page.getByRole(AriaRole.BUTTON, new Page.GetByRoleOptions().setName("Measure again with these strokes"))
+                .click();
+        assertThat(page.locator(".stroke > button").first())
+                .hasAttribute("aria-label", java.util.regex.Pattern.compile("string 1, loud"));
+        assertThat(page.locator(".verdict")).isVisible();
+        assertEquals(List.of(), complaints);
+    }
+
+    @Test
+    void a_file_that_is_no_recording_is_told_so() {
+        Page page = benchOf(Browsers.Screen.DESKTOP);
+        page.locator("#level-file").setInputFiles(Path.of("src/test/resources/published/levels/README.md"));
+        assertThat(page.locator(".bench-state h2")).hasText("This recording cannot be read");
+        assertTrue(page.locator(".results").textContent().isEmpty());
+    }
+
+    private Page benchOf(Browsers.Screen screen) {
+        BrowserContext visitor = browsers.visitor(server.address(), screen);
+        Page page = Browsers.strictPage(visitor, complaints);
+        page.navigate("/robots.txt");
+        Object rig = page.evaluate(
+                """
+                async () => {
+                  const make = async (kind, content) => (await (await fetch(`/api/${kind}`, {
+                    method: 'POST', headers: { 'Content-Type': 'application/json' }, body: JSON.stringify({ content }),
+                  })).json()).id;
+                  const strings = Object.fromEntries(['E5', 'A4', 'D4', 'G3'].map((note, index) => [index + 1, { note }]));
+                  const instrument = await make('instruments', { title: 'Green violin', strings });
+                  const synth = await make('synths', { title: 'Stage synth', inputs: 4, sensitivityScale: { min: 0, max: 50, step: 1, customaryStart: 22 } });
+                  const assignments = Object.fromEntries([1, 2, 3, 4].map((input) => [input, { input, sensitivity: 22 }]));
+                  return make('rigs', { title: 'Green violin into the stage synth', instrument: { id: instrument }, synth: { id: synth }, assignments });
+                }""");
+        page.navigate("/levels");
+        page.locator("a.line").click();
+        assertThat(page).hasURL(server.address() + "levels/" + rig);
+        return page;
+    }
+}
