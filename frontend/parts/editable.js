@@ -16,6 +16,8 @@
  */
 import { el, fill } from '../dom.js';
 import { longDay, number, parseNumber } from '../words-rules.js';
+import { repeatWhileHeld } from './hold.js';
+import { stepped } from './stepper-rules.js';
 
 /**
  * @typedef {Object} EditableState
@@ -25,6 +27,8 @@ import { longDay, number, parseNumber } from '../words-rules.js';
  * @property {string} [unit]
  * @property {number} [min]
  * @property {number} [max]
+ * @property {import('./stepper-rules.js').Scale} [scale] for a number: arrow keys and two buttons beside the open field step on it;
+ *   what is typed may lie beyond its ends
  * @property {[string, string][]} [choices]
  * @property {string} [empty] what stands there while there is no value
  * @property {string} [help] one line under the open field
@@ -89,11 +93,26 @@ export function Editable(element, state) {
     field.addEventListener('keydown', onKey);
     field.addEventListener('blur', close);
     fill(element,
-      el('span', { class: 'open' }, field, state.unit ? el('span', { class: 'unit' }, state.unit) : null),
+      el('span', { class: 'open' }, stepButton(-1), field, state.unit ? el('span', { class: 'unit' }, state.unit) : null, stepButton(1)),
       trouble,
       state.help ? el('span', { class: 'help' }, state.help) : null);
     field.focus();
     if (field.select && state.kind !== 'long') field.select();
+  }
+
+  /** For the thumb; the arrow keys do the same, so the keyboard passes the buttons by. */
+  function stepButton(steps) {
+    if (state.kind !== 'number' || !state.scale) return null;
+    const button = el('button', { type: 'button', class: 'step', tabindex: -1, 'aria-label': `${state.label}: ${steps > 0 ? 'more' : 'less'}` }, steps > 0 ? '+' : '−');
+    // The field keeps the focus: leaving it would close it.
+    button.addEventListener('mousedown', (event) => event.preventDefault());
+    repeatWhileHeld(button, () => step(steps));
+    return button;
+  }
+
+  function step(steps) {
+    field.value = number(stepped(parseNumber(field.value), state.scale, steps));
+    field.dispatchEvent(new Event('input'));
   }
 
   function edited(trouble) {
@@ -106,6 +125,11 @@ export function Editable(element, state) {
   }
 
   function onKey(event) {
+    const steps = { ArrowUp: 1, ArrowDown: -1, PageUp: 10, PageDown: -10 }[event.key];
+    if (steps && state.kind === 'number' && state.scale) {
+      event.preventDefault();
+      step(steps);
+    }
     if (event.key === 'Escape') {
       event.preventDefault();
       event.stopPropagation();

@@ -13,10 +13,11 @@ import { ConflictDialog } from './conflict-dialog.js';
 /**
  * @param {HTMLElement} leaf
  * @param {import('../save.js').Keeping} keeping
- * @param {{ saveWord?: string, askWhy?: boolean, onSaved?: (envelope: import('../api.js').Envelope) => void, ready?: () => string | null }} [options]
+ * @param {{ saveWord?: string, askWhy?: boolean, onSaved?: (envelope: import('../api.js').Envelope) => void, ready?: () => string | null, confirm?: () => Promise<boolean> }} [options]
+ *   confirm: asked when the player saves; false leaves everything as it is
  *   ready: a sentence on what is still missing before it can be saved, or null
  */
-export function SaveBar(leaf, keeping, { saveWord = 'Save', askWhy = false, onSaved = () => {}, ready = () => null } = {}) {
+export function SaveBar(leaf, keeping, { saveWord = 'Save', askWhy = false, onSaved = () => {}, ready = () => null, confirm = async () => true } = {}) {
   const words = el('p', { class: 'words', role: 'status' });
   const more = el('div', { class: 'more' });
   const why = el('input', { class: 'why', placeholder: 'why? (a few words, if you like)', 'aria-label': 'Why you changed it', maxlength: 1000, value: keeping.reason });
@@ -58,7 +59,7 @@ export function SaveBar(leaf, keeping, { saveWord = 'Save', askWhy = false, onSa
 
   async function press() {
     if (keeping.state === 'conflict') dialog.open(keeping.problem.body.conflicts);
-    else if (keeping.isDirty && !ready()) finished(await keeping.save());
+    else if (keeping.isDirty && !ready() && await confirm()) finished(await keeping.save());
   }
 
   // Written only when it differs, so that a screen reader hears it once.

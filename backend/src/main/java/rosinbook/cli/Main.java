@@ -23,7 +23,9 @@ import rosinbook.store.DatabaseUnavailable;
             ExportCommand.class,
             ImportCommand.class,
             VerifyCommand.class,
-            PassphraseCommand.class
+            PassphraseCommand.class,
+            TakeCommand.class,
+            LevelsCommand.class
         })
 public final class Main {
     private Main() {}

@@ -29,8 +29,8 @@ import org.erdtman.jcs.JsonCanonicalizer;
 
 /** Content as JSON and back, strictly. */
 public final class ContentJson {
-    /** Longest JSON text that is read, in characters. */
-    public static final int MAX_CHARACTERS = 900_000;
+    /** Longest content that is kept, in bytes of canonical JSON. */
+    public static final int MAX_BYTES = 900_000;
 
     private static final int MAX_DEPTH = 40;
     private static final ObjectMapper MAPPER = mapper();
@@ -54,7 +54,6 @@ public final class ContentJson {
                         .maxNestingDepth(MAX_DEPTH)
                         .maxStringLength(Require.TEXT_LENGTH * 2)
                         .maxNumberLength(40)
-                        .maxDocumentLength(MAX_CHARACTERS)
                         .build());
         mapper.coercionConfigFor(LogicalType.Textual)
                 .setCoercion(CoercionInputShape.Integer, CoercionAction.Fail)
@@ -71,15 +70,27 @@ public final class ContentJson {
     /**
      * Parses any JSON text within the limits.
      *
-     * @throws InvalidContent naming the place, if it is not JSON, too long or too deep, or holds text that cannot be kept
+     * @throws InvalidContent naming the place, if it is not JSON, too long or too deep, or holds what cannot be kept
      */
     public static JsonNode parse(byte[] json) {
+        return parse(json, MAX_BYTES);
+    }
+
+    /**
+     * Parses any JSON text of at most so many bytes.
+     *
+     * @throws InvalidContent as {@link #parse(byte[])}
+     */
+    public static JsonNode parse(byte[] json, int mostBytes) {
+        if (json.length > mostBytes) {
+            throw new InvalidContent("", "this is " + json.length + " bytes long; " + mostBytes + " is the most");
+        }
         try {
             JsonNode tree = MAPPER.readTree(json);
             if (tree == null || tree.isMissingNode()) {
                 throw new InvalidContent("", "there is no JSON; send an object");
             }
-            refuseUnkeepableText("", tree);
+            refuseUnkeepable("", tree);
             return tree;
         } catch (JsonProcessingException problem) {
             throw new InvalidContent("", "this is not JSON that can be kept: " + reason(problem));
@@ -91,24 +102,27 @@ public final class ContentJson {
     private static String reason(JsonProcessingException problem) {
         JsonLocation where = problem.getLocation();
         String line = problem.getOriginalMessage().lines().findFirst().orElse("");
-        String said = line.substring(0, Math.min(line.length(), 160));
+        String said = Words.shortened(line, 160);
         return where == null ? said : said + " (line " + where.getLineNr() + ", column " + where.getColumnNr() + ")";
     }
 
-    private static void refuseUnkeepableText(String pointer, JsonNode node) {
+    private static void refuseUnkeepable(String pointer, JsonNode node) {
         if (node.isTextual() && !isKeepable(node.textValue())) {
             throw new InvalidContent(pointer, "the text holds a NUL or half a character pair; remove it");
+        }
+        if (node.isNumber() && !Double.isFinite(node.doubleValue())) {
+            throw new InvalidContent(pointer, "the number is too large; give one below 1e308");
         }
         node.properties().forEach(field -> {
             String below = pointer + "/" + escaped(field.getKey());
             if (!isKeepable(field.getKey())) {
                 throw new InvalidContent(pointer, "a name holds a NUL or half a character pair; remove it");
             }
-            refuseUnkeepableText(below, field.getValue());
+            refuseUnkeepable(below, field.getValue());
         });
         if (node.isArray()) {
             for (int i = 0; i < node.size(); i++) {
-                refuseUnkeepableText(pointer + "/" + i, node.get(i));
+                refuseUnkeepable(pointer + "/" + i, node.get(i));
             }
         }
     }

@@ -54,7 +54,7 @@ public record LogEntry(LocalDate date, Event event, Felt felt, String text, Map<
     }
 
     public LogEntry {
-        Require.present("date", date);
+        Require.day("date", date);
         event = event == null ? Event.REHEARSAL : event;
         text = Require.text("text", text);
         about = Require.keyed("about", about, 50);
@@ -65,7 +65,7 @@ public record LogEntry(LocalDate date, Event event, Felt felt, String text, Map<
     @Override
     public String title() {
         String line = text.strip().lines().findFirst().orElse("");
-        return event.words + (line.isEmpty() ? "" : ": " + (line.length() <= 80 ? line : line.substring(0, 80) + "…"));
+        return event.words + (line.isEmpty() ? "" : ": " + Words.shortened(line, 80));
     }
 
     @Override

@@ -1,7 +1,7 @@
 package rosinbook.notebook;
 
 /** A sheet or revision that is not there. */
-public final class NoSuchSheet extends RuntimeException {
+public class NoSuchSheet extends RuntimeException {
     private static final long serialVersionUID = 1;
 
     public NoSuchSheet(String message) {

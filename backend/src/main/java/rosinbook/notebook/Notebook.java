@@ -2,6 +2,7 @@ package rosinbook.notebook;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
+import java.nio.charset.StandardCharsets;
 import java.time.Clock;
 import java.time.Instant;
 import java.time.temporal.ChronoUnit;
@@ -12,6 +13,7 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.UUID;
 import java.util.function.Function;
+import java.util.stream.Stream;
 import rosinbook.compare.Comparison;
 import rosinbook.compare.ThreeWayMerge;
 
@@ -62,7 +64,7 @@ public final class Notebook {
     private static Revision exact(Pages pages, Kind kind, UUID id, int number) {
         ofKind(kind, id, pages.newest(id));
         return pages.revision(id, number)
-                .orElseThrow(() -> new NoSuchSheet("this " + kind.singular() + " has no revision " + number));
+                .orElseThrow(() -> new NoSuchRevision("this " + kind.singular() + " has no revision " + number));
     }
 
     private static Revision ofKind(Kind kind, UUID id, Optional<Revision> found) {
@@ -80,11 +82,10 @@ public final class Notebook {
     public Saved create(Kind kind, UUID id, JsonNode json, Note note, Optional<JsonNode> log) {
         Content content = ContentJson.read(kind, json);
         return store.change(pages -> {
-            Content pinned = pinned(pages, content);
-            Optional<Revision> known = pages.newest(id);
-            if (known.isPresent()) {
-                return repeated(pages, kind, id, pinned);
+            if (pages.newest(id).isPresent()) {
+                return withLog(pages, repeated(pages, kind, id, content), log, note);
             }
+            Content pinned = Pinning.pinned(pages, content);
             check(pages, pinned);
             Revision first = revision(kind, id, 1, Optional.empty(), pinned, note);
             pages.append(first, pinned);
@@ -94,7 +95,10 @@ public final class Notebook {
 
     private Saved repeated(Pages pages, Kind kind, UUID id, Content content) {
         Revision first = pages.revision(id, 1).orElseThrow();
-        if (first.kind() != kind || !first.json().equals(ContentJson.tree(content))) {
+        boolean same = first.kind() == kind
+                && Stream.of(Pinning.pinnedAs(content, first.content()), Pinning.pinned(pages, content))
+                        .anyMatch(held -> first.json().equals(ContentJson.tree(held)));
+        if (!same) {
             throw new InvalidContent("/id", "this id already belongs to another sheet; make a new one");
         }
         return Saved.plain(first);
@@ -116,7 +120,7 @@ public final class Notebook {
         return store.change(pages -> {
             Revision newest = ofKind(kind, id, pages.newestForSaving(id));
             Revision base = exact(pages, kind, id, basedOn);
-            Content content = pinned(pages, given);
+            Content content = Pinning.pinned(pages, given);
             ThreeWayMerge merge = ThreeWayMerge.of(base.json(), newest.json(), ContentJson.tree(content));
             if (!merge.isClean()) {
                 throw new EditedMeanwhile(newest, merge);
@@ -124,8 +128,9 @@ public final class Notebook {
             Content merged = readMerged(kind, newest, merge);
             check(pages, merged);
             Saved saved = append(pages, newest, merged, note);
-            if (newest.number() != basedOn) {
-                Comparison theirs = Comparison.of(base.json(), newest.json());
+            Comparison theirs =
+                    Comparison.of(ContentJson.tree(content), saved.revision().json());
+            if (!theirs.isEmpty()) {
                 saved = new Saved(saved.revision(), Optional.of(theirs), Optional.empty(), List.of());
             }
             return withLog(pages, followOn(pages, newest, saved, stayPinned, note.by()), log, note);
@@ -205,8 +210,7 @@ public final class Notebook {
                 continue;
             }
             if (!((Recipe) now.content()).isStartingPoint()) {
-                throw new InvalidContent(
-                        "/piece", "other recipes follow this starting point; give the piece a recipe of its own");
+                throw Recipes.stillFollowed();
             }
             Revision follower = pages.newestForSaving(use.id()).orElseThrow();
             Recipe recipe = ((Recipe) follower.content()).following(now.reference());
@@ -236,24 +240,40 @@ public final class Notebook {
         if (log.isEmpty()) {
             return saved;
         }
-        Revision about = saved.revision();
-        if (!log.get().isObject()) {
+        Content entry = logAbout(pages, saved.revision(), log.get());
+        UUID id = logId(saved.revision(), entry);
+        if (pages.newest(id).isEmpty()) {
+            pages.append(revision(Kind.LOG, id, 1, Optional.empty(), entry, note), entry);
+        }
+        return saved.withLogEntry(id);
+    }
+
+    private static Content logAbout(Pages pages, Revision about, JsonNode log) {
+        if (!log.isObject()) {
             throw new InvalidContent("/log", "an object is needed here");
         }
-        ObjectNode withSubject = log.get().deepCopy();
-        withSubject
-                .withObject("/about/" + about.kind().path())
+        if (log.hasNonNull("about") && !log.path("about").isObject()) {
+            throw new InvalidContent("/log/about", "an object is needed here");
+        }
+        ObjectNode withSubject = log.deepCopy();
+        ObjectNode subject = ContentJson.strict()
+                .createObjectNode()
                 .put("kind", about.kind().path())
                 .set("reference", ContentJson.tree(about.reference()));
-        Content entry;
+        withSubject.withObject("/about").set(about.kind().path(), subject);
         try {
-            entry = ContentJson.read(Kind.LOG, withSubject);
+            Content entry = ContentJson.read(Kind.LOG, withSubject);
+            check(pages, entry);
+            return entry;
         } catch (InvalidContent problem) {
             throw problem.below("/log");
         }
-        Revision first = revision(Kind.LOG, UUID.randomUUID(), 1, Optional.empty(), entry, note);
-        pages.append(first, entry);
-        return saved.withLogEntry(first.sheetId());
+    }
+
+    /** The same for the same words about the same revision, so that a save sent twice is written down once. */
+    private static UUID logId(Revision about, Content entry) {
+        String whole = about.reference() + " " + ContentJson.canonical(ContentJson.tree(entry));
+        return UUID.nameUUIDFromBytes(whole.getBytes(StandardCharsets.UTF_8));
     }
 
     private Revision revision(Kind kind, UUID id, int number, Optional<Integer> parent, Content content, Note note) {
@@ -261,29 +281,6 @@ public final class Notebook {
         String sha256 = ContentJson.sha256(ContentJson.canonical(json));
         Instant now = clock.instant().truncatedTo(ChronoUnit.MICROS);
         return new Revision(id, kind, number, parent, json, sha256, now, note.by(), note.reason());
-    }
-
-    /** Holds what must be exact: the gear of a rig, and the starting point of a recipe. */
-    private static Content pinned(Pages pages, Content content) {
-        if (content instanceof Rig rig) {
-            return rig.pinned(
-                    pinned(pages, "/instrument", Kind.INSTRUMENTS, rig.instrument()),
-                    pinned(pages, "/synth", Kind.SYNTHS, rig.synth()));
-        }
-        if (content instanceof Recipe recipe && recipe.follows() != null) {
-            return recipe.following(pinned(pages, "/follows", Kind.RECIPES, recipe.follows()));
-        }
-        return content;
-    }
-
-    static Reference pinned(Pages pages, String place, Kind kind, Reference reference) {
-        if (reference.revision() != null) {
-            return reference;
-        }
-        return pages.newest(reference.id())
-                .filter(revision -> revision.kind() == kind)
-                .map(Revision::reference)
-                .orElseThrow(() -> new InvalidContent(place, "there is no such " + kind.singular()));
     }
 
     private static void check(Pages pages, Content content) {

@@ -11,6 +11,9 @@ import java.util.UUID;
 
 /** One notebook's sheets, within one transaction. */
 public interface Pages {
+    /** Most entries that one part of a list holds. */
+    int MOST_LISTED = 200;
+
     /** The newest revision; empty if there is no such sheet. */
     Optional<Revision> newest(UUID sheetId);
 
@@ -64,8 +67,8 @@ public interface Pages {
      */
     record Query(Optional<Kind> kind, String words, Optional<String> style, Optional<String> after, int limit) {
         public Query {
-            if (limit < 1 || limit > 200) {
-                throw new IllegalArgumentException("limit is " + limit + "; give 1 to 200");
+            if (limit < 1 || limit > MOST_LISTED) {
+                throw new IllegalArgumentException("limit is " + limit + "; give 1 to " + MOST_LISTED);
             }
             words = Require.limited("q", words, 200);
         }

@@ -48,7 +48,16 @@ public final class Recipes {
         return ContentJson.tree(ContentJson.read("/settings", whole, RecipeSettings.class));
     }
 
+    /** What is wrong with a starting point that is to be for a piece although others follow it. */
+    public static InvalidContent stillFollowed() {
+        return new InvalidContent(
+                "/piece", "other recipes follow this starting point; give the piece a recipe of its own");
+    }
+
     static Revision startingPoint(Pages pages, Reference reference) {
+        if (reference.revision() == null) {
+            throw new InvalidContent("/follows", "the revision it follows is missing");
+        }
         Revision start = pages.revision(reference.id(), reference.revision())
                 .orElseThrow(() -> new InvalidContent(
                         "/follows", "there is no revision " + reference.revision() + " of that starting point"));

@@ -1,5 +1,6 @@
 package rosinbook.notebook;
 
+import java.time.LocalDate;
 import java.util.Collections;
 import java.util.Map;
 import java.util.SortedMap;
@@ -53,6 +54,15 @@ final class Require {
                     field + " is " + plain(number) + "; give " + plain(min) + " to " + plain(max) + " " + unit);
         }
         return number;
+    }
+
+    /** A day that every database and every page can tell: of the years 1 to 9999. */
+    static LocalDate day(String field, LocalDate given) {
+        present(field, given);
+        if (given.getYear() < 1 || given.getYear() > 9999) {
+            throw new IllegalArgumentException(field + " is no day of the years 1 to 9999");
+        }
+        return given;
     }
 
     static <V> SortedMap<String, V> keyed(String field, Map<String, V> given, int most) {

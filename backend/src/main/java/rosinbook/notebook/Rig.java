@@ -36,6 +36,9 @@ public record Rig(
 
     public Rig {
         title = Require.title("title", title);
+        if (date != null) {
+            Require.day("date", date);
+        }
         Require.present("instrument", instrument);
         Require.present("synth", synth);
         readings = Require.labelled("readings", readings, MAX_READINGS, MAX_STEP_LENGTH);

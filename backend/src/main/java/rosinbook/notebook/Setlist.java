@@ -32,7 +32,7 @@ public record Setlist(
 
     public Setlist {
         title = Require.title("title", title);
-        Require.present("date", date);
+        Require.day("date", date);
         place = Require.limited("place", place == null ? "" : place, Require.TITLE_LENGTH);
         state = state == null ? State.PLANNED : state;
         items = Require.keyed("items", items, 200);

@@ -19,6 +19,15 @@ public final class Words {
         return amount < 0 ? "−" + digits : digits;
     }
 
+    /** The text itself, or its first {@code most} UTF-16 units and an ellipsis; no character is cut in half. */
+    public static String shortened(String text, int most) {
+        if (text.length() <= most) {
+            return text;
+        }
+        int end = Character.isHighSurrogate(text.charAt(most - 1)) ? most - 1 : most;
+        return text.substring(0, end) + "…";
+    }
+
     /** A difference with its sign: {@code +2}, {@code −1.5}. */
     public static String signed(double difference) {
         return difference < 0 ? number(difference) : "+" + number(difference);

@@ -65,6 +65,10 @@ public record Note(int midi) {
         if (text == null) {
             return "";
         }
-        return text.length() <= 20 ? text : text.substring(0, 20) + "…";
+        if (text.length() <= 20) {
+            return text;
+        }
+        int end = Character.isHighSurrogate(text.charAt(19)) ? 19 : 20;
+        return text.substring(0, end) + "…";
     }
 }

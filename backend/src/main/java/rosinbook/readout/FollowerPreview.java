@@ -57,11 +57,15 @@ public record FollowerPreview(
     /**
      * How every follower would change if the starting point were saved with this content. Nothing is saved.
      *
-     * @throws InvalidContent if the content is no valid recipe
+     * @throws InvalidContent if the content is no valid recipe, or is for a piece although others follow it
      */
     public static List<FollowerPreview> of(Pages pages, Revision start, ObjectNode content) {
         Recipe changed = (Recipe) ContentJson.read(Kind.RECIPES, content);
-        return revisions(pages, start.sheetId()).stream()
+        List<Revision> followers = revisions(pages, start.sheetId());
+        if (!followers.isEmpty() && !changed.isStartingPoint()) {
+            throw Recipes.stillFollowed();
+        }
+        return followers.stream()
                 .map(follower -> preview(pages, follower, changed))
                 .toList();
     }

@@ -33,13 +33,25 @@ public record Phrasing(Titles titles, Vocabulary vocabulary, OptionalDouble temp
     }
 
     /** A value that is read as one, although it is an object. */
-    static boolean isOneValue(JsonNode node) {
+    static boolean isOneValue(Pointer at, JsonNode node) {
         return node.isObject()
-                && (node.has("carries")
+                && !isKeyedByThePlayer(at)
+                && (node.path("carries").isTextual()
                         || node.path("via").isTextual()
                         || node.path("read").isTextual()
                         || node.path("note").isTextual() && node.size() == 1
                         || node.path("id").isTextual() && node.size() <= 2);
+    }
+
+    /** In parameters any name may occur, also those by which values are told apart elsewhere. */
+    private static boolean isKeyedByThePlayer(Pointer at) {
+        List<String> steps = at.steps();
+        return !steps.isEmpty() && steps.get(steps.size() - 1).equals("parameters");
+    }
+
+    private static boolean isRoute(Pointer at) {
+        List<String> steps = at.steps();
+        return steps.size() >= 2 && steps.get(steps.size() - 2).equals("routes");
     }
 
     /** The place in words, outermost first. The document tells what entries are called. */
@@ -59,14 +71,14 @@ public record Phrasing(Titles titles, Vocabulary vocabulary, OptionalDouble temp
                         .map(Parameter::label)
                         .orElse(steps.get(i)));
             } else if (!isWrapper(field)) {
-                words.add(i == 0 ? capital(name(field)) : name(field));
+                words.add(words.isEmpty() ? capital(name(field)) : name(field));
             }
         }
         return words;
     }
 
     private static boolean isWrapper(String field) {
-        return field.equals("settings") || field.equals("adapter") || field.equals("connector");
+        return field.equals("settings") || field.equals("adapter") || field.equals("connector") || field.equals("via");
     }
 
     private static String name(String field) {
@@ -137,13 +149,13 @@ public record Phrasing(Titles titles, Vocabulary vocabulary, OptionalDouble temp
                     .map(element -> value(at, document, element))
                     .collect(Collectors.joining(", "));
         }
-        if (isOneValue(value)) {
+        if (isOneValue(at, value)) {
             return oneValue(value);
         }
         if (isMeasuring(at)) {
             return value.size() + (value.size() == 1 ? " entry" : " entries");
         }
-        return value.path("via").isObject() ? route(value) : entry(at, document, value);
+        return isRoute(at) ? route(value) : entry(at, document, value);
     }
 
     /** A whole table of readings says nothing as one line; how many there are does. */
@@ -167,12 +179,15 @@ public record Phrasing(Titles titles, Vocabulary vocabulary, OptionalDouble temp
 
     private static boolean isId(Pointer at) {
         List<String> steps = at.steps();
-        String last = steps.isEmpty() ? "" : steps.get(steps.size() - 1);
-        return last.equals("piece") || last.equals("synth");
+        int size = steps.size();
+        if (size == 0 || size > 1 && steps.get(size - 2).equals("parameters")) {
+            return false;
+        }
+        return steps.get(size - 1).equals("piece") || steps.get(size - 1).equals("synth");
     }
 
     private String oneValue(JsonNode value) {
-        if (value.has("carries")) {
+        if (value.path("carries").isTextual()) {
             return ContentJson.strict().convertValue(value, PinRole.class).describe();
         }
         if (value.path("via").isTextual()) {
@@ -213,7 +228,7 @@ public record Phrasing(Titles titles, Vocabulary vocabulary, OptionalDouble temp
 
     private String part(Pointer at, JsonNode document, String field, JsonNode value) {
         String text = value(at, document, value);
-        if (value.isObject() && !isOneValue(value)) {
+        if (value.isObject() && !isOneValue(at, value)) {
             return text;
         }
         if (field.equals("on")) {

@@ -16,10 +16,13 @@ public record PlaceReadout(Phrasing phrasing, JsonNode document) {
         return phrasing.where(at, document);
     }
 
-    /** A value with its unit; {@code nothing} if there is none. */
+    /** A value with its unit; {@code nothing} if there is none, {@code left out} for a merge patch's null. */
     public String text(Pointer at, Optional<JsonNode> value) {
         if (value.isEmpty()) {
             return "nothing";
+        }
+        if (value.get().isNull()) {
+            return "left out";
         }
         String unit = phrasing.unit(at, document, value.get());
         String text = phrasing.value(at, document, value.get());

@@ -58,7 +58,7 @@ public final class Readout {
     private static Pointer outermostValue(Pointer at, JsonNode was, JsonNode now) {
         for (int length = 1; length < at.steps().size(); length++) {
             Pointer outer = new Pointer(at.steps().subList(0, length));
-            if (Phrasing.isOneValue(outer.in(was)) || Phrasing.isOneValue(outer.in(now))) {
+            if (Phrasing.isOneValue(outer, outer.in(was)) || Phrasing.isOneValue(outer, outer.in(now))) {
                 return outer;
             }
         }

@@ -11,9 +11,6 @@ public interface Titles {
     /** The newest title; empty if there is no such sheet. */
     Optional<String> of(UUID id);
 
-    /** Knows nobody. */
-    Titles NONE = id -> Optional.empty();
-
     /** Looks titles up as they are needed. */
     static Titles in(Pages pages) {
         return id -> pages.newest(id).map(Revision::content).map(content -> content.title());

@@ -1,5 +1,6 @@
 package rosinbook.share;
 
+import static j2html.TagCreator.b;
 import static j2html.TagCreator.body;
 import static j2html.TagCreator.div;
 import static j2html.TagCreator.document;
@@ -24,6 +25,7 @@ import static j2html.TagCreator.style;
 import static j2html.TagCreator.table;
 import static j2html.TagCreator.tbody;
 import static j2html.TagCreator.td;
+import static j2html.TagCreator.text;
 import static j2html.TagCreator.th;
 import static j2html.TagCreator.thead;
 import static j2html.TagCreator.title;
@@ -38,8 +40,10 @@ import java.time.LocalDate;
 import java.time.ZoneOffset;
 import java.time.format.DateTimeFormatter;
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Optional;
 import rosinbook.notebook.Words;
 import rosinbook.readout.RecipeReadout;
@@ -146,7 +150,40 @@ public final class SharePage {
     }
 
     private static DomContent recipe(RecipeView recipe) {
-        return section(h3("Sound: " + recipe.title()), lines(recipe)).withClass("recipe");
+        return section(
+                        h3("Sound: " + recipe.title()),
+                        recipe.startingPoint()
+                                .map(start -> p("On top of “" + start + "”; what this piece changes stands in bold.")
+                                        .withClass("facts"))
+                                .orElse(null),
+                        each(layers(recipe).entrySet(), layer -> layer(layer.getKey(), layer.getValue(), recipe)))
+                .withClass("recipe");
+    }
+
+    /** Lines by the layer they belong to, in order. */
+    private static Map<String, List<RecipeReadout.Line>> layers(RecipeView recipe) {
+        Map<String, List<RecipeReadout.Line>> layers = new LinkedHashMap<>();
+        for (RecipeReadout.Line line : recipe.lines()) {
+            layers.computeIfAbsent(line.where().get(0), layer -> new ArrayList<>())
+                    .add(line);
+        }
+        return layers;
+    }
+
+    private static DomContent layer(String name, List<RecipeReadout.Line> lines, RecipeView recipe) {
+        List<DomContent> values = new ArrayList<>();
+        for (RecipeReadout.Line line : lines) {
+            String label = line.where().size() < 2
+                    ? ""
+                    : String.join(", ", line.where().subList(1, line.where().size())) + " ";
+            boolean isSwitch = line.pointer().endsWith("/on");
+            String text = (isSwitch ? "" : label) + line.text() + (line.unit().isEmpty() ? "" : " " + line.unit());
+            boolean own = line.from() == RecipeReadout.From.PIECE
+                    && recipe.startingPoint().isPresent();
+            values.add(text(values.isEmpty() ? " " : " · "));
+            values.add(own ? b(text).withClass("own") : span(text));
+        }
+        return p(span(name).withClass("layer"), each(values, value -> value));
     }
 
     private static DomContent lines(RecipeView recipe) {
@@ -177,7 +214,7 @@ public final class SharePage {
 
     private static DomContent rig(RigView rig, boolean withTitle) {
         return section(
-                        iff(withTitle, h3("Rig: " + rig.title())),
+                        iff(withTitle, h2("Rig: " + rig.title())),
                         p(rig.instrument() + " into " + rig.synth()).withClass("facts"),
                         table(
                                 thead(tr(th("String"), th("Input"), th("Sensitivity"), th("Trim"))),

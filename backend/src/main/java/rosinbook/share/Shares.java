@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import java.util.UUID;
+import rosinbook.notebook.InvalidContent;
 import rosinbook.notebook.Kind;
 import rosinbook.notebook.NoSuchSheet;
 import rosinbook.notebook.Notebook;
@@ -37,12 +38,13 @@ public final class Shares {
      * @param revision the exact revision; empty to keep the share up to date
      * @param expiresAt when it stops opening; empty for never
      * @throws NoSuchSheet if there is no such sheet or revision
-     * @throws IllegalArgumentException if the kind cannot be shared, or the expiry is not in the future
+     * @throws InvalidContent if the expiry is not in the future
+     * @throws IllegalArgumentException if the kind cannot be shared, or the name is too long
      */
     public Made make(Kind kind, UUID sheetId, Optional<Integer> revision, String name, Optional<Instant> expiresAt) {
         Instant now = clock.instant().truncatedTo(ChronoUnit.MICROS);
         if (expiresAt.isPresent() && !expiresAt.get().isAfter(now)) {
-            throw new IllegalArgumentException("expiresAt lies in the past; give a later time");
+            throw new InvalidContent("/expiresAt", "expiresAt lies in the past; give a later time");
         }
         Share share = new Share(
                 UUID.randomUUID(),
@@ -51,7 +53,7 @@ public final class Shares {
                 sheetId,
                 revision,
                 now,
-                expiresAt,
+                expiresAt.map(time -> time.truncatedTo(ChronoUnit.MICROS)),
                 Optional.empty(),
                 Optional.empty(),
                 0);
@@ -130,10 +132,8 @@ public final class Shares {
         });
     }
 
-    /** @throws NoSuchSheet if there is no such share */
-    public void revoke(UUID shareId) {
-        if (!store.revoke(shareId, clock.instant().truncatedTo(ChronoUnit.MICROS))) {
-            throw new NoSuchSheet("there is no such share");
-        }
+    /** Closes a share for good. Returns whether there is such a share. */
+    public boolean revoke(UUID shareId) {
+        return store.revoke(shareId, clock.instant().truncatedTo(ChronoUnit.MICROS));
     }
 }

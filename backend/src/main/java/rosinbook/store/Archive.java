@@ -38,7 +38,7 @@ public final class Archive {
     static final long MAX_PACKED_BYTES = 512L << 20;
 
     /** Most bytes that one entry may unpack to. */
-    static final int MAX_ENTRY_BYTES = 4 * ContentJson.MAX_CHARACTERS;
+    static final int MAX_ENTRY_BYTES = 4 * ContentJson.MAX_BYTES;
 
     private static final String COVER = "rosinbook.json";
 

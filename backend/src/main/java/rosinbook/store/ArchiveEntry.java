@@ -21,6 +21,8 @@ final class ArchiveEntry {
 
     static final int FORMAT = 1;
 
+    private static final Instant LATEST = Instant.parse("9999-12-31T00:00:00Z");
+
     private ArchiveEntry() {}
 
     static String name(Revision revision) {
@@ -53,7 +55,7 @@ final class ArchiveEntry {
     /** @throws ArchiveUnreadable if it is not what {@link #write} wrote, naming the file */
     static Revision read(String name, byte[] bytes) {
         try {
-            Revision revision = revision(ContentJson.parse(bytes));
+            Revision revision = revision(ContentJson.parse(bytes, Archive.MAX_ENTRY_BYTES));
             if (!name(revision).equals(name)) {
                 throw new ArchiveUnreadable(name + " holds something else than its name says");
             }
@@ -67,6 +69,14 @@ final class ArchiveEntry {
         } catch (IllegalArgumentException | DateTimeException problem) {
             throw new ArchiveUnreadable(name + " is not a revision of a Rosinbook archive");
         }
+    }
+
+    private static Instant savedAt(String text) {
+        Instant savedAt = Instant.parse(text);
+        if (savedAt.isAfter(LATEST)) {
+            throw new IllegalArgumentException("savedAt");
+        }
+        return savedAt;
     }
 
     private static Revision revision(JsonNode json) {
@@ -83,7 +93,7 @@ final class ArchiveEntry {
                 json.has("parent") ? Optional.of(json.path("parent").asInt()) : Optional.empty(),
                 content,
                 json.path("sha256").asText(),
-                Instant.parse(json.path("savedAt").asText()),
+                savedAt(json.path("savedAt").asText()),
                 json.path("savedBy").asText(),
                 json.path("reason").asText());
     }

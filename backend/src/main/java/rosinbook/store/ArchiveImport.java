@@ -2,6 +2,7 @@ package rosinbook.store;
 
 import static rosinbook.store.schema.Tables.SHEET;
 
+import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -10,6 +11,10 @@ import java.util.UUID;
 import java.util.function.Function;
 import org.jooq.DSLContext;
 import rosinbook.notebook.Content;
+import rosinbook.notebook.InvalidContent;
+import rosinbook.notebook.Recipe;
+import rosinbook.notebook.Recipes;
+import rosinbook.notebook.Reference;
 import rosinbook.notebook.Revision;
 
 /** Adds an archive's revisions to a notebook, within one transaction. */
@@ -19,6 +24,8 @@ final class ArchiveImport {
     private final DatabasePages pages;
     private final RevisionWriter writer;
     private final Map<UUID, Content> newest = new LinkedHashMap<>();
+    private final Map<Content.Link, String> links = new LinkedHashMap<>();
+    private final List<Reference> followers = new ArrayList<>();
     private int added;
     private int known;
 
@@ -34,16 +41,30 @@ final class ArchiveImport {
         for (String name : names) {
             add(name, read.apply(name));
         }
-        newest.forEach((sheetId, content) -> {
-            for (Content.Link link : content.links().values()) {
-                if (pages.newest(link.to().id()).isEmpty()) {
-                    throw new ArchiveUnreadable("the archive is not whole: \"" + content.title() + "\" names a "
-                            + link.kind().singular() + " that is in neither place");
-                }
-            }
-            writer.writeLinks(sheetId, content);
-        });
+        links.forEach(this::check);
+        followers.forEach(this::check);
+        newest.forEach(writer::writeLinks);
         return new Archive.Imported(added, known);
+    }
+
+    private void check(Content.Link link, String title) {
+        Reference to = link.to();
+        Optional<Revision> target =
+                to.revision() == null ? pages.newest(to.id()) : pages.revision(to.id(), to.revision());
+        if (target.isEmpty() || target.get().kind() != link.kind()) {
+            throw new ArchiveUnreadable("the archive is not whole: \"" + title + "\" names a "
+                    + link.kind().singular() + " that is in neither place");
+        }
+    }
+
+    private void check(Reference follower) {
+        Revision revision = pages.revision(follower.id(), follower.revision()).orElseThrow();
+        try {
+            Recipes.resolve(pages, revision);
+        } catch (InvalidContent problem) {
+            throw new ArchiveUnreadable(
+                    "\"" + revision.content().title() + "\" cannot follow its starting point: " + problem.getMessage());
+        }
     }
 
     private void add(String name, Revision revision) {
@@ -64,6 +85,10 @@ final class ArchiveImport {
         Content content = revision.content();
         writer.appendWithoutLinks(revision, content);
         newest.put(revision.sheetId(), content);
+        content.links().values().forEach(link -> links.putIfAbsent(link, content.title()));
+        if (content instanceof Recipe recipe && recipe.follows() != null) {
+            followers.add(revision.reference());
+        }
         added++;
     }
 

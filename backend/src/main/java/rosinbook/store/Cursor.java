@@ -18,6 +18,9 @@ record Cursor(String key, UUID id) {
         try {
             String plain = new String(Base64.getUrlDecoder().decode(text), StandardCharsets.UTF_8);
             int end = plain.indexOf(' ');
+            if (plain.indexOf('\0') >= 0) {
+                throw unknown();
+            }
             return new Cursor(plain.substring(end + 1), UUID.fromString(plain.substring(0, Math.max(end, 0))));
         } catch (IllegalArgumentException problem) {
             throw unknown();

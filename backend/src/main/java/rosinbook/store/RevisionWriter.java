@@ -18,6 +18,7 @@ import rosinbook.notebook.Content;
 import rosinbook.notebook.ContentJson;
 import rosinbook.notebook.Revision;
 import rosinbook.notebook.Rig;
+import rosinbook.notebook.Words;
 
 /** Adds revisions, and keeps beside them what has to be asked. */
 final class RevisionWriter {
@@ -87,7 +88,7 @@ final class RevisionWriter {
         String text = Stream.concat(Stream.of(content.title()), content.searchWords())
                 .collect(Collectors.joining("\n"))
                 .toLowerCase(Locale.ROOT);
-        return text.length() <= SEARCH_LENGTH ? text : text.substring(0, SEARCH_LENGTH - 1);
+        return Words.shortened(text, SEARCH_LENGTH - 1);
     }
 
     private static OffsetDateTime savedAt(Revision revision) {

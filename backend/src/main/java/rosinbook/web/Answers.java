@@ -25,6 +25,10 @@ final class Answers {
         return MAPPER.createObjectNode();
     }
 
+    static ArrayNode array() {
+        return MAPPER.createArrayNode();
+    }
+
     static <T extends JsonNode> T tree(Object value) {
         return MAPPER.valueToTree(value);
     }
@@ -44,12 +48,16 @@ final class Answers {
 
     /** A sheet's revision, with its ETag. */
     static void revision(Context exchange, Revision revision, ObjectNode extras) {
-        exchange.header("ETag", "\"r" + revision.number() + "\"");
+        exchange.header("ETag", etag(revision));
         ObjectNode envelope = envelope(revision, true);
         if (!extras.isEmpty()) {
             envelope.set("extras", extras);
         }
         json(exchange, envelope);
+    }
+
+    static String etag(Revision revision) {
+        return "\"r" + revision.number() + "\"";
     }
 
     static ObjectNode envelope(Revision revision, boolean withContent) {

@@ -13,6 +13,7 @@ import rosinbook.notebook.ContentJson;
 import rosinbook.notebook.Notebook;
 import rosinbook.notebook.Pages;
 import rosinbook.notebook.Revision;
+import rosinbook.notebook.Words;
 
 /** {@code /api/search}, {@code /api/styles}, {@code /api/shapes}: finding things, and shapes to begin with. */
 final class BrowseResource {
@@ -64,7 +65,7 @@ final class BrowseResource {
                 .flatMap(text -> Stream.of(text.split("\n")))
                 .filter(line ->
                         !first.isEmpty() && line.toLowerCase(Locale.ROOT).contains(first))
-                .map(line -> line.length() <= SNIPPET_LENGTH ? line : line.substring(0, SNIPPET_LENGTH) + "…")
+                .map(line -> Words.shortened(line, SNIPPET_LENGTH))
                 .findFirst()
                 .orElse("");
     }

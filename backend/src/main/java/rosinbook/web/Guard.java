@@ -1,7 +1,6 @@
 package rosinbook.web;
 
 import io.javalin.http.Context;
-import java.net.URI;
 import java.util.Locale;
 
 /**
@@ -35,7 +34,7 @@ final class Guard {
                     "Open Rosinbook under the address it printed when it started.");
         }
         String origin = exchange.header("Origin");
-        if (origin != null && !isSame(origin, host)) {
+        if (origin != null && !origin.equalsIgnoreCase(listening.linkBase(host))) {
             throw new Problem(403, "wrong-origin", "Another site sent this", "Only Rosinbook's own pages may do this.");
         }
         String site = exchange.header("Sec-Fetch-Site");
@@ -50,18 +49,6 @@ final class Guard {
         int port = host.lastIndexOf(':');
         boolean hasPort = port > host.lastIndexOf(']');
         return (hasPort ? host.substring(0, port) : host).toLowerCase(Locale.ROOT);
-    }
-
-    private static boolean isSame(String origin, String host) {
-        try {
-            URI uri = URI.create(origin);
-            boolean isWeb = "http".equals(uri.getScheme()) || "https".equals(uri.getScheme());
-            return isWeb
-                    && host.equalsIgnoreCase(uri.getAuthority())
-                    && uri.getPath().isEmpty();
-        } catch (IllegalArgumentException notAnOrigin) {
-            return false;
-        }
     }
 
     static void setHeaders(Context exchange) {

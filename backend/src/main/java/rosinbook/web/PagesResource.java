@@ -2,6 +2,7 @@ package rosinbook.web;
 
 import io.javalin.config.RoutesConfig;
 import io.javalin.http.Context;
+import io.javalin.http.HandlerType;
 import io.javalin.http.NotFoundResponse;
 import java.io.IOException;
 import java.io.InputStream;
@@ -30,12 +31,25 @@ final class PagesResource {
 
     void register(RoutesConfig routes) {
         routes.get("/robots.txt", exchange -> exchange.result("User-agent: *\nDisallow: /\n"));
-        routes.get("/", this::page);
-        routes.get("/*", this::page);
+        routes.exception(NotFoundResponse.class, this::pageOrProblem);
     }
 
-    private void page(Context exchange) {
+    /** Not a route for every address: that would hide which addresses exist, and what they can. */
+    private void pageOrProblem(NotFoundResponse problem, Context exchange) {
         String path = exchange.path();
+        boolean ofPages = !path.equals("/api") && !path.startsWith("/api/") && !path.startsWith("/s/");
+        boolean reads = exchange.method() == HandlerType.GET || exchange.method() == HandlerType.HEAD;
+        try {
+            if (!ofPages || !reads) {
+                throw problem;
+            }
+            page(exchange, path);
+        } catch (NotFoundResponse notThere) {
+            Problems.answer(exchange, Problems.refused(notThere));
+        }
+    }
+
+    private void page(Context exchange, String path) {
         var file = FILE.matcher(path);
         if (file.matches()) {
             StaticFile found = read(path).orElseThrow(NotFoundResponse::new);

@@ -5,15 +5,17 @@ import com.fasterxml.jackson.databind.node.ObjectNode;
 import io.javalin.config.RoutesConfig;
 import io.javalin.http.Context;
 import io.javalin.http.HttpResponseException;
+import io.javalin.http.MethodNotAllowedResponse;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 import rosinbook.compare.ThreeWayMerge;
 import rosinbook.notebook.EditedMeanwhile;
 import rosinbook.notebook.InvalidContent;
+import rosinbook.notebook.NoSuchRevision;
 import rosinbook.notebook.NoSuchSheet;
-import rosinbook.readout.Phrasing;
+import rosinbook.notebook.Notebook;
+import rosinbook.notebook.Pages;
 import rosinbook.readout.PlaceReadout;
-import rosinbook.readout.Titles;
 import rosinbook.store.ArchiveUnreadable;
 
 /** Turns whatever a resource throws into an answer. */
@@ -23,7 +25,7 @@ final class Problems {
 
     private Problems() {}
 
-    static void register(RoutesConfig routes) {
+    static void register(RoutesConfig routes, Notebook notebook) {
         routes.exception(Problem.class, (problem, exchange) -> answer(exchange, problem));
         routes.exception(InvalidContent.class, (problem, exchange) -> answer(exchange, invalid(problem)));
         routes.exception(
@@ -31,7 +33,15 @@ final class Problems {
                 (problem, exchange) -> answer(
                         exchange,
                         new Problem(404, "no-such-sheet", "There is no such thing here", problem.getMessage())));
-        routes.exception(EditedMeanwhile.class, (problem, exchange) -> answer(exchange, edited(problem)));
+        routes.exception(
+                NoSuchRevision.class,
+                (problem, exchange) -> answer(
+                        exchange,
+                        new Problem(404, "no-such-revision", "There is no such revision", problem.getMessage())));
+        routes.exception(EditedMeanwhile.class, (problem, exchange) -> {
+            exchange.header("ETag", Answers.etag(problem.current()));
+            answer(exchange, notebook.look(pages -> edited(pages, problem)));
+        });
         routes.exception(
                 ArchiveUnreadable.class,
                 (problem, exchange) -> answer(
@@ -41,6 +51,10 @@ final class Problems {
                 IllegalArgumentException.class,
                 (problem, exchange) -> answer(
                         exchange, new Problem(400, "bad-request", "The request is not right", problem.getMessage())));
+        routes.exception(MethodNotAllowedResponse.class, (problem, exchange) -> {
+            exchange.header("Allow", allowed(problem));
+            answer(exchange, refused(problem));
+        });
         routes.exception(HttpResponseException.class, (problem, exchange) -> answer(exchange, refused(problem)));
         routes.exception(Exception.class, (problem, exchange) -> {
             LOG.error("{} {} failed", exchange.method(), exchange.endpoint().path, problem);
@@ -54,7 +68,7 @@ final class Problems {
         });
     }
 
-    private static void answer(Context exchange, Problem problem) {
+    static void answer(Context exchange, Problem problem) {
         exchange.status(problem.status());
         exchange.result(Answers.bytes(problem.json()));
         exchange.contentType(MEDIA_TYPE);
@@ -65,7 +79,12 @@ final class Problems {
                 .with("pointer", problem.pointer());
     }
 
-    private static Problem refused(HttpResponseException problem) {
+    /** RFC 9110, section 15.5.6. */
+    private static String allowed(MethodNotAllowedResponse problem) {
+        return problem.getDetails().values().stream().findFirst().orElse("");
+    }
+
+    static Problem refused(HttpResponseException problem) {
         return switch (problem.getStatus()) {
             case 404 -> new Problem(404, "no-such-page", "There is no such address", "Check the address for a slip.");
             case 405 ->
@@ -80,7 +99,7 @@ final class Problems {
         };
     }
 
-    private static Problem edited(EditedMeanwhile edited) {
+    private static Problem edited(Pages pages, EditedMeanwhile edited) {
         Problem problem =
                 new Problem(412, "edited-meanwhile", "Somebody else saved something here", edited.getMessage());
         ObjectNode details = problem.details();
@@ -88,8 +107,9 @@ final class Problems {
         details.set("currentContent", edited.current().json());
         details.set("merged", edited.merge().merged());
         ArrayNode conflicts = details.putArray("conflicts");
-        PlaceReadout words =
-                new PlaceReadout(Phrasing.plain(Titles.NONE), edited.current().json());
+        PlaceReadout words = new PlaceReadout(
+                SheetChanges.phrasing(pages, edited.current().content()),
+                edited.current().json());
         for (ThreeWayMerge.Conflict conflict : edited.merge().conflicts()) {
             ObjectNode entry = conflicts.addObject();
             entry.put("pointer", conflict.at().toString());

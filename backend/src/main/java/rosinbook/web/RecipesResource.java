@@ -1,5 +1,6 @@
 package rosinbook.web;
 
+import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import io.javalin.config.RoutesConfig;
 import io.javalin.http.Context;
@@ -30,17 +31,30 @@ final class RecipesResource {
     private void resolved(Context exchange) {
         UUID id = Requests.id(exchange);
         Integer number = exchange.queryParam("revision") == null ? null : Requests.queryNumber(exchange, "revision", 1);
+        boolean settingsOnly = Requests.flag(exchange, "settingsOnly");
         Answers.json(exchange, notebook.look(pages -> {
             Revision revision = Notebook.find(pages, Kind.RECIPES, new Reference(id, number));
             RecipeReadout readout = RecipeReadout.of(pages, revision);
             ObjectNode json = Answers.object();
             json.put("revision", revision.number());
             json.set("settings", readout.resolved().json());
+            if (settingsOnly) {
+                return json;
+            }
             json.set("readout", Answers.tree(readout.lines()));
             json.set("origins", Answers.tree(readout.origins()));
             json.set("times", Answers.tree(readout.times()));
+            json.set("flags", flags(readout));
             return json;
         }));
+    }
+
+    private static ArrayNode flags(RecipeReadout readout) {
+        ArrayNode flags = Answers.array();
+        readout.lines().stream().filter(line -> line.unusual() != null).forEach(line -> flags.addObject()
+                .put("pointer", line.pointer())
+                .put("sentence", line.unusual()));
+        return flags;
     }
 
     private void followers(Context exchange) {

@@ -2,22 +2,31 @@ package rosinbook.web;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
+import io.javalin.http.ContentTooLargeResponse;
 import io.javalin.http.Context;
+import java.io.EOFException;
+import java.io.IOException;
+import java.io.InputStream;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.Set;
 import java.util.UUID;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import rosinbook.compare.Pointer;
 import rosinbook.notebook.ContentJson;
 import rosinbook.notebook.InvalidContent;
 import rosinbook.notebook.Kind;
 import rosinbook.notebook.Notebook;
+import rosinbook.notebook.Pages;
 import rosinbook.notebook.Reference;
 
 /** Reads requests. Whatever is not as it should be becomes a {@link Problem}. */
 final class Requests {
     private static final Pattern ETAG = Pattern.compile("\"r([1-9]\\d{0,8})\"");
+
+    private static final long MOST_READ_AWAY = 32L << 20;
+    private static final String NOT_JSON = "This is not JSON that can be read";
 
     private Requests() {}
 
@@ -58,12 +67,25 @@ final class Requests {
         return text == null ? absent : number(name, text);
     }
 
+    /** How many entries of a list are asked for. */
+    static int limit(Context exchange) {
+        int limit = queryNumber(exchange, "limit", 50);
+        if (limit > Pages.MOST_LISTED) {
+            throw new IllegalArgumentException("limit is " + limit + "; give 1 to " + Pages.MOST_LISTED);
+        }
+        return limit;
+    }
+
     static boolean flag(Context exchange, String name) {
         return "true".equals(exchange.queryParam(name));
     }
 
     static Optional<String> text(Context exchange, String name) {
-        return Optional.ofNullable(exchange.queryParam(name)).filter(text -> !text.isBlank());
+        Optional<String> given = Optional.ofNullable(exchange.queryParam(name)).filter(text -> !text.isBlank());
+        if (given.isPresent() && given.get().indexOf('\0') >= 0) {
+            throw new IllegalArgumentException(name + " holds a NUL; leave it out");
+        }
+        return given;
     }
 
     /** {@code id} or {@code id@revision} in a query parameter. */
@@ -93,24 +115,56 @@ final class Requests {
             throw new Problem(
                     415, "wrong-media-type", "Only JSON is read here", "Send Content-Type: application/json.");
         }
-        JsonNode json;
-        try {
-            json = ContentJson.parse(exchange.bodyAsBytes());
-        } catch (InvalidContent problem) {
-            throw problem.pointer().isEmpty()
-                    ? new Problem(400, "not-json", "This is not JSON that can be read", problem.getMessage())
-                    : problem;
-        }
-        if (!(json instanceof ObjectNode object)) {
-            throw new Problem(400, "not-json", "This is not JSON that can be read", "Send a JSON object.");
+        if (!(parsed(bytes(exchange)) instanceof ObjectNode object)) {
+            throw new Problem(400, "not-json", NOT_JSON, "Send a JSON object.");
         }
         Set<String> known = Set.of(members);
         object.fieldNames().forEachRemaining(name -> {
             if (!known.contains(name)) {
-                throw new InvalidContent("/" + name, "there is no such field; known are " + String.join(", ", members));
+                throw new InvalidContent(
+                        Pointer.ROOT.plus(name).toString(),
+                        members.length == 0
+                                ? "nothing is needed here; send {}"
+                                : "there is no such field; known are " + String.join(", ", members));
             }
         });
         return object;
+    }
+
+    /** Counted while reading: a length that was announced may be wrong, or absent. */
+    private static byte[] bytes(Context exchange) {
+        try {
+            InputStream body = exchange.bodyInputStream();
+            byte[] bytes = body.readNBytes(ContentJson.MAX_BYTES + 1);
+            if (bytes.length > ContentJson.MAX_BYTES) {
+                readAway(body);
+                throw new ContentTooLargeResponse();
+            }
+            return bytes;
+        } catch (IOException cutShort) {
+            throw new Problem(400, "not-json", NOT_JSON, "It ended too early; send it again.");
+        }
+    }
+
+    /** Who is still sending when the connection closes never reads the answer (RFC 9112, section 9.6). */
+    private static void readAway(InputStream body) throws IOException {
+        try {
+            body.skipNBytes(MOST_READ_AWAY);
+        } catch (EOFException ended) {
+            // all of it is read
+        }
+    }
+
+    /** Places within the content are told from the content on, as everywhere. */
+    private static JsonNode parsed(byte[] bytes) {
+        try {
+            return ContentJson.parse(bytes);
+        } catch (InvalidContent problem) {
+            if (problem.pointer().isEmpty()) {
+                throw new Problem(400, "not-json", NOT_JSON, problem.getMessage());
+            }
+            throw new InvalidContent(problem.pointer().replaceFirst("^/content/", "/"), problem.getMessage());
+        }
     }
 
     /** The revision that {@code If-Match} names. */
@@ -131,7 +185,17 @@ final class Requests {
     }
 
     static Notebook.Note note(ObjectNode body) {
-        return new Notebook.Note(string(body, "by"), string(body, "reason"));
+        return new Notebook.Note(limited(body, "by", 100), limited(body, "reason", 1000));
+    }
+
+    /** A text member of at most so many characters; empty if it is absent. */
+    static String limited(ObjectNode body, String name, int most) {
+        String text = string(body, name);
+        if (text.length() > most) {
+            throw new InvalidContent(
+                    "/" + name, name + " has " + text.length() + " characters; " + most + " is the most");
+        }
+        return text;
     }
 
     /** A text member; empty if it is absent. */

@@ -17,8 +17,6 @@ import rosinbook.store.DatabaseSheetStore;
 
 /** The running service; everything it is made of is wired here. Close it to stop. */
 public final class Server implements AutoCloseable {
-    private static final long MAX_JSON_BYTES = 4_000_000;
-
     private final Javalin javalin;
     private final Listening listening;
 
@@ -69,7 +67,7 @@ public final class Server implements AutoCloseable {
             });
             signIn.register(config.routes);
             new HealthResource(database).register(config.routes);
-            Problems.register(config.routes);
+            Problems.register(config.routes, notebook);
             new TonightResource(notebook, clock).register(config.routes);
             new BrowseResource(notebook).register(config.routes);
             new SharesResource(shares, listening).register(config.routes);
@@ -90,7 +88,6 @@ public final class Server implements AutoCloseable {
         config.startup.showJavalinBanner = false;
         config.startup.showOldJavalinVersionWarning = false;
         config.http.prefer405over404 = true;
-        config.http.maxRequestSize = MAX_JSON_BYTES;
     }
 
     /** Where it can be reached, such as {@code http://127.0.0.1:8017/}. */

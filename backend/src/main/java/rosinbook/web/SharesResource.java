@@ -1,8 +1,10 @@
 package rosinbook.web;
 
+import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import io.javalin.config.RoutesConfig;
 import io.javalin.http.Context;
+import io.javalin.http.NotFoundResponse;
 import java.nio.charset.StandardCharsets;
 import java.time.DateTimeException;
 import java.time.Instant;
@@ -15,11 +17,14 @@ import rosinbook.notebook.Reference;
 import rosinbook.share.QrCode;
 import rosinbook.share.Share;
 import rosinbook.share.SharePage;
+import rosinbook.share.ShareToken;
 import rosinbook.share.ShareView;
 import rosinbook.share.Shares;
 
 /** {@code /api/shares} for the player, {@code /s/{token}} for whoever was given the link. */
 final class SharesResource {
+    private static final Instant YEAR_10000 = Instant.parse("+10000-01-01T00:00:00Z");
+
     private final Shares shares;
     private final Listening listening;
 
@@ -65,11 +70,8 @@ final class SharesResource {
                 .filter(Share::isShareable)
                 .orElseThrow(() -> new InvalidContent("/kind", "kind must be rigs, recipes or setlists"));
         UUID id = Requests.optionalId(body, "id").orElseThrow(() -> new InvalidContent("/id", "id is missing"));
-        if (body.hasNonNull("revision") && !body.path("revision").isInt()) {
-            throw new InvalidContent("/revision", "revision must be a whole number; leave it out to keep up to date");
-        }
-        Optional<Integer> revision = Requests.optional(body, "revision").map(number -> number.intValue());
-        Shares.Made made = shares.make(kind, id, revision, Requests.string(body, "name"), expiry(body));
+        Optional<Integer> revision = Requests.optional(body, "revision").map(SharesResource::revision);
+        Shares.Made made = shares.make(kind, id, revision, Requests.limited(body, "name", 200), expiry(body));
         ObjectNode json = entry(made.share());
         json.put("token", made.token().text());
         json.put(
@@ -80,24 +82,42 @@ final class SharesResource {
         Answers.json(exchange, json);
     }
 
+    private static int revision(JsonNode number) {
+        if (!number.isInt() || number.intValue() < 1) {
+            throw new InvalidContent(
+                    "/revision", "revision must be a whole number from 1 on; leave it out to keep up to date");
+        }
+        return number.intValue();
+    }
+
     private static Optional<Instant> expiry(ObjectNode body) {
         String text = Requests.string(body, "expiresAt");
-        try {
-            return text.isEmpty() ? Optional.empty() : Optional.of(Instant.parse(text));
-        } catch (DateTimeException notATime) {
-            throw new InvalidContent("/expiresAt", "expiresAt must be a time like 2026-12-31T22:00:00Z");
+        if (text.isEmpty()) {
+            return Optional.empty();
         }
+        try {
+            Instant expiry = Instant.parse(text);
+            if (expiry.isBefore(YEAR_10000)) {
+                return Optional.of(expiry);
+            }
+        } catch (DateTimeException notATime) {
+            // told below
+        }
+        throw new InvalidContent("/expiresAt", "expiresAt must be a time like 2026-12-31T22:00:00Z");
     }
 
     private void revoke(Context exchange) {
-        shares.revoke(Requests.id(exchange));
+        if (!shares.revoke(Requests.id(exchange))) {
+            throw new Problem(404, "no-such-share", "There is no such share", "Look it up in the list of shares.");
+        }
         exchange.status(204);
     }
 
     private void qr(Context exchange) {
         String url = Requests.text(exchange, "url").orElse("");
         String own = listening.linkBase(exchange.header("Host")) + "/s/";
-        if (!url.startsWith(own) || url.length() > own.length() + 22) {
+        if (!url.startsWith(own)
+                || ShareToken.parse(url.substring(own.length())).isEmpty()) {
             throw new IllegalArgumentException("url is not the address of a share of this notebook");
         }
         exchange.result(QrCode.svg(url));
@@ -106,7 +126,11 @@ final class SharesResource {
 
     private void file(Context exchange) {
         Integer number = exchange.queryParam("revision") == null ? null : Requests.queryNumber(exchange, "revision", 1);
-        ShareView view = shares.preview(Requests.kind(exchange), new Reference(Requests.id(exchange), number));
+        Kind kind = Requests.kind(exchange);
+        if (!Share.isShareable(kind)) {
+            throw new NotFoundResponse();
+        }
+        ShareView view = shares.preview(kind, new Reference(Requests.id(exchange), number));
         exchange.header("Content-Disposition", "attachment; filename=\"" + fileName(view.title()) + "\"");
         exchange.result(SharePage.file(view).getBytes(StandardCharsets.UTF_8));
         exchange.contentType("text/html; charset=utf-8");

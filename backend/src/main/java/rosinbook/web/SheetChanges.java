@@ -3,6 +3,8 @@ package rosinbook.web;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.util.List;
 import java.util.Objects;
+import rosinbook.notebook.Content;
+import rosinbook.notebook.Kind;
 import rosinbook.notebook.Pages;
 import rosinbook.notebook.Recipe;
 import rosinbook.notebook.Revision;
@@ -18,11 +20,17 @@ final class SheetChanges {
     private SheetChanges() {}
 
     static List<ReadableChange> between(Pages pages, Revision was, Revision now) {
-        if (now.content() instanceof Recipe recipe) {
-            return new Readout(RecipeReadout.phrasing(pages, recipe))
-                    .changes(RecipeReadout.resolvedContent(pages, was), RecipeReadout.resolvedContent(pages, now));
-        }
-        return new Readout(Phrasing.plain(Titles.in(pages))).changes(plain(was), plain(now));
+        Readout readout = new Readout(phrasing(pages, now.content()));
+        return now.kind() == Kind.RECIPES
+                ? readout.changes(RecipeReadout.resolvedContent(pages, was), RecipeReadout.resolvedContent(pages, now))
+                : readout.changes(plain(was), plain(now));
+    }
+
+    /** The words for a content: a recipe's come from its synth. */
+    static Phrasing phrasing(Pages pages, Content content) {
+        return content instanceof Recipe recipe
+                ? RecipeReadout.phrasing(pages, recipe)
+                : Phrasing.plain(Titles.in(pages));
     }
 
     /** A played set repeats its rig in every item; only an item on another rig is worth telling. */

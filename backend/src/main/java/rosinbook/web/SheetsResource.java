@@ -19,7 +19,6 @@ import rosinbook.notebook.Revision;
 import rosinbook.notebook.Saved;
 import rosinbook.readout.Phrasing;
 import rosinbook.readout.Readout;
-import rosinbook.readout.Titles;
 
 /** {@code /api/{kind}}: every kind of sheet, its revisions and comparisons. */
 final class SheetsResource {
@@ -45,9 +44,9 @@ final class SheetsResource {
         Pages.Query query = new Pages.Query(
                 Optional.of(Requests.kind(exchange)),
                 Requests.text(exchange, "q").orElse(""),
-                Requests.text(exchange, "style"),
+                Requests.text(exchange, "style").map(style -> style.toLowerCase(Locale.ROOT)),
                 Requests.text(exchange, "after"),
-                Requests.queryNumber(exchange, "limit", 50));
+                Requests.limit(exchange));
         Answers.json(exchange, notebook.look(pages -> {
             Pages.Page<Revision> page = pages.list(query);
             ListExtras extras = new ListExtras(pages, page.items());
@@ -105,6 +104,10 @@ final class SheetsResource {
     }
 
     private static Set<UUID> stayPinned(ObjectNode body) {
+        Optional<JsonNode> given = Requests.optional(body, "stayPinned");
+        if (given.isPresent() && !given.get().isArray()) {
+            throw new InvalidContent("/stayPinned", "stayPinned must be a list of ids of recipes");
+        }
         Set<UUID> ids = new HashSet<>();
         for (JsonNode id : body.path("stayPinned")) {
             try {
@@ -123,7 +126,8 @@ final class SheetsResource {
             extras.set("mergedWith", notebook.look(pages -> {
                 JsonNode merged = saved.revision().json();
                 JsonNode withoutTheirs = theirs.reversed().applyTo(merged);
-                return Answers.tree(new Readout(Phrasing.plain(Titles.in(pages))).changes(withoutTheirs, merged));
+                Phrasing words = SheetChanges.phrasing(pages, saved.revision().content());
+                return Answers.tree(new Readout(words).changes(withoutTheirs, merged));
             }));
         });
         saved.logEntry().ifPresent(id -> extras.put("logId", id.toString()));
@@ -177,7 +181,7 @@ final class SheetsResource {
     private void history(Context exchange) {
         Kind kind = Requests.kind(exchange);
         UUID id = Requests.id(exchange);
-        int limit = Math.min(200, Requests.queryNumber(exchange, "limit", 50));
+        int limit = Requests.limit(exchange);
         Optional<Integer> below =
                 Requests.text(exchange, "after").map(after -> Requests.queryNumber(exchange, "after", 1));
         Answers.json(exchange, notebook.look(pages -> {

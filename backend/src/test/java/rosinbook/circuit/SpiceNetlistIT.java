@@ -2,9 +2,7 @@ package rosinbook.circuit;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
-import static org.junit.jupiter.api.Assumptions.assumeTrue;
 
-import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.LinkedHashMap;
@@ -18,6 +16,7 @@ import java.util.regex.Pattern;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import rosinbook.testing.Needs;
 
 /** Our nodal solver against ngspice (Debian package ngspice), a general-purpose circuit simulator. */
 class SpiceNetlistIT {
@@ -29,17 +28,8 @@ class SpiceNetlistIT {
     private Path folder;
 
     @BeforeAll
-    static void ngspice_is_there() throws Exception {
-        boolean there;
-        try {
-            there = new ProcessBuilder("ngspice", "--version").start().waitFor() == 0;
-        } catch (IOException absent) {
-            there = false;
-        }
-        if ("true".equals(System.getenv("CI"))) {
-            assertTrue(there, "ngspice is missing; apt-get install ngspice");
-        }
-        assumeTrue(there, "skipped: ngspice is not installed (apt-get install ngspice)");
+    static void ngspice_is_there() {
+        Needs.program("ngspice", "ngspice");
     }
 
     @Test

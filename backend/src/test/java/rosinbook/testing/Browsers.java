@@ -6,6 +6,7 @@ import com.microsoft.playwright.BrowserType;
 import com.microsoft.playwright.Page;
 import com.microsoft.playwright.Playwright;
 import com.microsoft.playwright.PlaywrightException;
+import com.microsoft.playwright.assertions.PlaywrightAssertions;
 import com.microsoft.playwright.options.ColorScheme;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -16,6 +17,8 @@ import java.util.Optional;
 /** A real browser: Debian's Chromium where it is installed, else the one Playwright has downloaded. */
 public final class Browsers implements AutoCloseable {
     private static final Path DEBIAN_CHROMIUM = Path.of("/usr/bin/chromium");
+
+    private static final double PATIENCE_MILLIS = 20_000;
 
     private final Playwright playwright;
     private final Browser browser;
@@ -35,6 +38,7 @@ public final class Browsers implements AutoCloseable {
             playwright.close();
             Needs.met(false, "browser tests need Chromium; install Debian's chromium or run Playwright's installer");
         }
+        PlaywrightAssertions.setDefaultAssertionTimeout(PATIENCE_MILLIS);
         return new Browsers(playwright, browser.orElseThrow());
     }
 
@@ -82,7 +86,7 @@ public final class Browsers implements AutoCloseable {
                 .setColorScheme(ColorScheme.LIGHT)
                 .setLocale("en-GB")
                 .setTimezoneId("Europe/Dublin"));
-        context.setDefaultTimeout(15_000);
+        context.setDefaultTimeout(PATIENCE_MILLIS);
         return context;
     }
 

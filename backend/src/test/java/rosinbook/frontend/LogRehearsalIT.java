@@ -1,0 +1,195 @@
+package rosinbook.frontend;
+
+import static com.microsoft.playwright.assertions.PlaywrightAssertions.assertThat;
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import com.microsoft.playwright.Locator;
+import com.microsoft.playwright.Page;
+import com.microsoft.playwright.options.AriaRole;
+import java.util.List;
+import java.util.stream.IntStream;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.extension.ExtendWith;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.EnumSource;
+import rosinbook.testing.Axe;
+import rosinbook.testing.Browsers;
+import rosinbook.testing.Browsers.Screen;
+import rosinbook.testing.Finger;
+import rosinbook.testing.OneBrowser;
+import rosinbook.testing.Reading;
+import rosinbook.testing.ServedNotebook;
+import rosinbook.testing.Visitor;
+
+/** After a rehearsal: the last rig, a few steps up or down, a sentence, saved. */
+@ExtendWith(OneBrowser.class)
+class LogRehearsalIT {
+    private static final String RIG = "Green violin into the stage synth";
+
+    private ServedNotebook notebook;
+
+    @BeforeEach
+    void open() {
+        notebook = ServedNotebook.withExample();
+    }
+
+    @AfterEach
+    void close() {
+        notebook.close();
+    }
+
+    @ParameterizedTest
+    @EnumSource
+    void the_last_rig_is_opened_as_it_was_left(Screen screen, Browsers browsers) {
+        try (Visitor visitor = Visitor.of(notebook, browsers, screen)) {
+            Page page = visitor.open("/");
+            visitor.link("Log a rehearsal").first().click();
+            visitor.arriveAt("/new/log");
+
+            assertThat(page.locator(".which-rig option:checked")).hasText(RIG);
+            // The example's rigs.json, last step of the violin's rig.
+            assertEquals(List.of("17", "23", "24", "32"), sensitivities(visitor));
+            assertThat(visitor.button("Write it down")).isDisabled();
+            assertEquals(List.of(), Axe.serious(page));
+        }
+    }
+
+    @ParameterizedTest
+    @EnumSource
+    void one_save_makes_a_revision_and_a_log_entry_that_points_at_it(Screen screen, Browsers browsers) {
+        try (Visitor visitor = Visitor.of(notebook, browsers, screen)) {
+            JsonNode before = visitor.sheet("rigs", RIG);
+            Page page = visitor.open("/new/log");
+            visitor.button("Sensitivity of string 1: more").click();
+            visitor.button("Sensitivity of string 1: more").click();
+            visitor.button("Sensitivity of string 4: less").click();
+            visitor.spinbutton("Sensitivity of string 2").focus();
+            page.keyboard().press("ArrowDown");
+            page.getByText("singing", new Page.GetByTextOptions().setExact(true))
+                    .click();
+            page.getByLabel("What happened").fill("E speaks without being asked twice");
+            assertThat(page.locator(".save-bar .words")).containsText("Kept on this device");
+            visitor.button("Write it down").click();
+
+            assertThat(page.locator("h1")).hasText("Written down");
+            JsonNode rig = visitor.sheet("rigs", RIG);
+            assertEquals(
+                    before.path("revision").asInt() + 1, rig.path("revision").asInt());
+            assertEquals(List.of(19, 22, 24, 31), sensitivities(rig));
+            JsonNode entry = visitor.read("/api/log?limit=1").at("/items/0/content");
+            assertEquals(
+                    "E speaks without being asked twice", entry.path("text").asText());
+            assertEquals("singing", entry.path("felt").asText());
+            assertEquals("2026-11-19", entry.path("date").asText());
+            JsonNode about = entry.path("about").elements().next();
+            assertEquals(rig.path("id"), about.at("/reference/id"));
+            assertEquals(rig.path("revision"), about.at("/reference/revision"));
+            assertEquals(
+                    "String 1 sensitivity 17 → 19 (+2)",
+                    Reading.line(page.locator(".change-list > ul > li").first()));
+            visitor.link("The log").click();
+            assertThat(page.getByText("E speaks without being asked twice")).isVisible();
+            assertThat(page.locator(".log-entry").first()).containsText(", revision " + rig.path("revision"));
+        }
+    }
+
+    @ParameterizedTest
+    @EnumSource
+    void a_stepper_goes_on_while_it_is_held_and_stops_when_it_is_let_go(Screen screen, Browsers browsers) {
+        try (Visitor visitor = Visitor.of(notebook, browsers, screen)) {
+            Page page = visitor.open("/new/log");
+            page.clock().install();
+            Locator more = visitor.button("Sensitivity of string 3: more");
+            more.scrollIntoViewIfNeeded();
+            Finger finger = screen == Screen.PHONE ? Finger.onGlass(more) : Finger.onMouse(more);
+            finger.press();
+            // The first repeat after 420 ms, the next ones every 130 ms.
+            page.clock().runFor(1000);
+            String held = value(visitor, 3);
+            finger.lift();
+            page.clock().runFor(5000);
+
+            assertTrue(Integer.parseInt(held) >= 24 + 5, held);
+            assertEquals(held, value(visitor, 3));
+            more.press("Enter");
+            assertEquals(Integer.parseInt(held) + 1, Integer.parseInt(value(visitor, 3)));
+        }
+    }
+
+    @ParameterizedTest
+    @EnumSource
+    void keys_step_the_value_and_repeat_up_to_the_end_of_the_scale(Screen screen, Browsers browsers) {
+        try (Visitor visitor = Visitor.of(notebook, browsers, screen)) {
+            Page page = visitor.open("/new/log");
+            Locator reading = visitor.spinbutton("Sensitivity of string 1");
+            int most = Integer.parseInt(reading.getAttribute("aria-valuemax"));
+            reading.focus();
+            for (int repeats = 0; repeats < 4; repeats++) {
+                page.keyboard().down("ArrowUp");
+            }
+            page.keyboard().up("ArrowUp");
+            assertEquals("21", value(visitor, 1));
+            for (int repeats = 0; repeats < most; repeats++) {
+                page.keyboard().down("ArrowUp");
+            }
+
+            assertEquals(String.valueOf(most), value(visitor, 1));
+            assertThat(visitor.button("Sensitivity of string 1: more")).isDisabled();
+        }
+    }
+
+    @Test
+    void a_finger_that_scrolls_over_a_stepper_changes_nothing(Browsers browsers) {
+        try (Visitor visitor = Visitor.of(notebook, browsers, Screen.PHONE)) {
+            visitor.open("/new/log");
+            Finger finger = Finger.onGlass(visitor.button("Sensitivity of string 3: more"));
+            finger.press();
+            finger.dragUp(200);
+            finger.lift();
+
+            assertEquals("24", value(visitor, 3));
+            assertThat(visitor.button("Write it down")).isDisabled();
+        }
+    }
+
+    @ParameterizedTest
+    @EnumSource
+    void the_picture_of_the_strings_is_titled_described_and_told_in_numbers(Screen screen, Browsers browsers) {
+        try (Visitor visitor = Visitor.of(notebook, browsers, screen)) {
+            String id = visitor.sheet("rigs", RIG).path("id").asText();
+            Page page = visitor.open("/rigs/" + id);
+            Locator picture = page.getByRole(
+                    AriaRole.IMG, new Page.GetByRoleOptions().setName("Sensitivity over time, string by string"));
+
+            assertThat(picture.locator("desc"))
+                    .hasText("String 1 went 20, 16, 14, 15, 17. String 2 went 20, 22, 23."
+                            + " String 3 went 20, 23, 24. String 4 went 20, 27, 31, 29, 33, 34, 32.");
+            page.getByText("The same in numbers").click();
+            JsonNode told = visitor.read("/api/rigs/" + id + "/strings").at("/strings/1");
+            Locator cells = page.locator(".string-history tbody tr").first().locator("td");
+            assertThat(cells.last()).hasText("17");
+            assertTrue(cells.count() > 3 && cells.count() <= told.size(), cells.allTextContents()::toString);
+        }
+    }
+
+    private static List<String> sensitivities(Visitor visitor) {
+        return IntStream.rangeClosed(1, 4)
+                .mapToObj(each -> value(visitor, each))
+                .toList();
+    }
+
+    private static List<Integer> sensitivities(JsonNode rig) {
+        return IntStream.rangeClosed(1, 4)
+                .mapToObj(each ->
+                        rig.at("/content/assignments/" + each + "/sensitivity").asInt())
+                .toList();
+    }
+
+    private static String value(Visitor visitor, int string) {
+        return visitor.spinbutton("Sensitivity of string " + string).inputValue();
+    }
+}
