@@ -30,6 +30,10 @@ const PLACES = [
   ['/wiring', 'wiring', 'wiring'],
   ['/wiring/:rigId', 'wiring-bench', 'wiring'],
   ['/log', 'log', 'log'],
+  ['/takes', 'takes', 'takes'],
+  ['/takes/live', 'live-take', 'takes'],
+  ['/takes/:id', 'take', 'takes'],
+  ['/exercise', 'exercise', 'takes'],
   ['/shares', 'shares', 'shares'],
   ['/compare/:kind/:id', 'compare', 'compare'],
   ['/stage/:setlistId', 'stage', 'setlists'],
@@ -55,6 +59,7 @@ export const ROOMS = [
 /** Rooms that are visited less often. */
 export const FURTHER_ROOMS = [
   ['wiring', '/wiring', 'Wiring bench'],
+  ['takes', '/takes', 'Take bench'],
   ['shares', '/shares', 'Shares'],
   ['levels', '/levels', 'Level bench'],
 ];

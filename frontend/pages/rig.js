@@ -11,6 +11,7 @@ import { RigStrings } from '../parts/rig-strings.js';
 import { SaveBar } from '../parts/save-bar.js';
 import { ShareDialog } from '../parts/share-dialog.js';
 import { StringHistory } from '../parts/string-history.js';
+import { TakesOfRig } from '../parts/takes-of-rig.js';
 import { UsedBy } from '../parts/used-by.js';
 import { sheetAddress, wiringAddress } from '../places-rules.js';
 import { openSheet } from '../save.js';
@@ -31,6 +32,7 @@ export async function show(page, { params: { id }, query }) {
   const news = GearNews(section(page.leaf), { keeping, newest: await newestGear(keeping.content) });
   const strings = RigStrings(section(page.leaf), { keeping, instrument: instrument.content, synth: synth.content });
   drawCourse();
+  TakesOfRig(section(page.leaf), { id });
   drawFacts();
   const adapter = AdapterSummary(section(page.leaf), { adapter: keeping.content.adapter, instrument: instrument.content, synth: synth.content });
   SaveBar(page.leaf, keeping, { askWhy: true, onSaved: refresh });

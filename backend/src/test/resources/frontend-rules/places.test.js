@@ -19,6 +19,10 @@ export const tests = {
     equal(at('/setlists/a'), ['setlist', 'a']);
     equal(at('/compare/recipes/a?was=1&now=2'), ['compare', 'a']);
     equal(at('/new/log?rig=a'), ['log-rehearsal', '']);
+    equal(at('/takes'), ['takes', '']);
+    equal(at('/takes/live'), ['live-take', '']);
+    equal(at('/takes/a'), ['take', 'a']);
+    equal(at('/exercise'), ['exercise', '']);
     equal(at('/nowhere'), null);
     equal(at('/rigs/a/b'), null);
   },

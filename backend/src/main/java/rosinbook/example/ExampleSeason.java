@@ -55,6 +55,9 @@ public final class ExampleSeason {
     private void save(Step step) {
         UUID id = Season.id(step.key());
         Notebook.Note note = new Notebook.Note(step.by(), step.reason());
+        if (step.file() != null) {
+            notebook.keep(Season.file(step.file()));
+        }
         if (step.content() != null) {
             notebook.create(step.kind(), id, season.told(step.content()), note, Optional.empty());
             return;

@@ -21,7 +21,7 @@ import rosinbook.notebook.ContentJson;
  * @param today the day it is told for
  */
 record Season(LocalDate today) {
-    private static final List<String> CHAPTERS = List.of("gear", "pieces", "recipes", "rigs", "sets", "log");
+    private static final List<String> CHAPTERS = List.of("gear", "pieces", "recipes", "rigs", "sets", "log", "takes");
     private static final String SHEET = "sheet:";
     private static final String DAY = "day:";
 
@@ -42,6 +42,18 @@ record Season(LocalDate today) {
                 throw new IllegalStateException("this program was built without " + file);
             }
             return ContentJson.parse(in.readAllBytes());
+        } catch (IOException problem) {
+            throw new UncheckedIOException(problem);
+        }
+    }
+
+    /** A file of the season. */
+    static byte[] file(String name) {
+        try (InputStream in = Season.class.getResourceAsStream("/example/takes/" + name)) {
+            if (in == null) {
+                throw new IllegalStateException("this program was built without the example's " + name);
+            }
+            return in.readAllBytes();
         } catch (IOException problem) {
             throw new UncheckedIOException(problem);
         }

@@ -17,6 +17,7 @@ import rosinbook.notebook.Kind;
  * @param content of a new sheet, or null
  * @param change to the newest content, as a JSON Merge Patch (RFC 7396), or null
  * @param played whether a set is marked as played
+ * @param file the name of a file that the content names by its SHA-256, in the folder {@code takes}; or null
  * @param stayPinned keys of recipes that do not follow a changed starting point on
  */
 record Step(
@@ -29,6 +30,7 @@ record Step(
         ObjectNode content,
         ObjectNode change,
         boolean played,
+        String file,
         Set<String> stayPinned) {
     Step {
         long given = Stream.of(content != null, change != null, played)

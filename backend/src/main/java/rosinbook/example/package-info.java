@@ -9,6 +9,6 @@
  * In contents, {@code "sheet:violin-rig"} stands for that sheet's id and {@code "day:-7"} for that date. Ids are the same
  * in every notebook. Times of day are UTC; the last save lies far enough back to be in the past everywhere.
  *
- * <p><b>Left out.</b> Takes and recordings.
+ * <p><b>Left out.</b> Recordings of sound. The takes are made up note by note, faults included.
  */
 package rosinbook.example;

@@ -8,7 +8,7 @@ import java.util.UUID;
 import java.util.stream.Stream;
 
 /** What one revision of a sheet says. Every implementation is immutable and valid. */
-public sealed interface Content permits Instrument, Synth, Rig, Piece, Recipe, Setlist, LogEntry {
+public sealed interface Content permits Instrument, Synth, Rig, Piece, Recipe, Setlist, LogEntry, TakeSheet {
     /** Name in lists, 1 to 200 characters. */
     String title();
 
@@ -30,6 +30,11 @@ public sealed interface Content permits Instrument, Synth, Rig, Piece, Recipe, S
     /** The day it belongs to, for kinds that have one. */
     default Optional<LocalDate> day() {
         return Optional.empty();
+    }
+
+    /** The files it names. */
+    default Set<Blob> blobs() {
+        return Set.of();
     }
 
     /** Whether it is a set that was played. */

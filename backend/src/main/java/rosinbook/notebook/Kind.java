@@ -13,7 +13,8 @@ public enum Kind {
     PIECES(Piece.class, "piece"),
     RECIPES(Recipe.class, "recipe"),
     SETLISTS(Setlist.class, "setlist"),
-    LOG(LogEntry.class, "log entry");
+    LOG(LogEntry.class, "log entry"),
+    TAKES(TakeSheet.class, "take");
 
     private final Class<? extends Content> contentType;
     private final String singular;

@@ -73,6 +73,20 @@ public final class Notebook {
     }
 
     /**
+     * Keeps a file, so that a sheet may name it. When this returns, it is on the disk.
+     *
+     * @throws IllegalArgumentException if it is empty or too large
+     */
+    public Blob keep(byte[] bytes) {
+        Blob blob = Blob.of(bytes);
+        store.change(pages -> {
+            pages.keep(blob, bytes);
+            return blob;
+        });
+        return blob;
+    }
+
+    /**
      * A new sheet. Sending the same id and content again, as after a lost answer, changes nothing.
      *
      * @param id made by the caller, who may repeat the call
@@ -292,6 +306,12 @@ public final class Notebook {
             if (target.isEmpty() || target.get().kind() != link.kind()) {
                 throw new InvalidContent(
                         entry.getKey(), "there is no such " + link.kind().singular() + " in this notebook");
+            }
+        }
+        for (Blob blob : content.blobs()) {
+            if (!pages.holds(blob)) {
+                throw new InvalidContent(
+                        "/midi", "there is no such file in this notebook; send it to /api/blobs first, then save");
             }
         }
         if (content instanceof Recipe recipe && recipe.follows() != null) {

@@ -54,6 +54,15 @@ public interface Pages {
     /** A string's settings in each revision of a rig, by string number, oldest first. */
     Map<Integer, List<StringSetting>> stringHistory(UUID rigId);
 
+    /** Whether this file is kept. */
+    boolean holds(Blob blob);
+
+    /** A file's bytes; empty if it is not kept. */
+    Optional<byte[]> read(Blob blob);
+
+    /** Keeps a file; one that is kept already stays as it is. */
+    void keep(Blob blob, byte[] bytes);
+
     /** Setlists by day, of one state, within days; newest first. */
     List<Revision> setlists(Set<Boolean> played, LocalDate fromInclusive, LocalDate toInclusive, int limit);
 

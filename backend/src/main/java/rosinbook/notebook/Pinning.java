@@ -4,7 +4,10 @@ package rosinbook.notebook;
 final class Pinning {
     private Pinning() {}
 
-    /** Holds what must be exact: the gear of a rig, the starting point of a recipe, all of a set that was played. */
+    /**
+     * Holds what must be exact: the gear of a rig, the starting point of a recipe, all of a set that was played, the rig of a
+     * take.
+     */
     static Content pinned(Pages pages, Content content) {
         if (content instanceof Setlist set && set.played()) {
             return PlayedSet.of(pages, set);
@@ -17,6 +20,9 @@ final class Pinning {
         if (content instanceof Recipe recipe && recipe.follows() != null) {
             return recipe.following(pinned(pages, "/follows", Kind.RECIPES, recipe.follows()));
         }
+        if (content instanceof TakeSheet take && take.rig() != null) {
+            return take.pinned(pinned(pages, "/rig", Kind.RIGS, take.rig()));
+        }
         return content;
     }
 
@@ -27,6 +33,9 @@ final class Pinning {
         }
         if (given instanceof Recipe recipe && recipe.follows() != null && kept instanceof Recipe then) {
             return recipe.following(pinnedAs(recipe.follows(), then.follows()));
+        }
+        if (given instanceof TakeSheet take && take.rig() != null && kept instanceof TakeSheet then) {
+            return take.pinned(pinnedAs(take.rig(), then.rig()));
         }
         return given;
     }

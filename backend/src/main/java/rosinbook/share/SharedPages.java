@@ -8,6 +8,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.UUID;
+import rosinbook.notebook.Blob;
 import rosinbook.notebook.Content;
 import rosinbook.notebook.Kind;
 import rosinbook.notebook.Pages;
@@ -86,6 +87,21 @@ final class SharedPages implements Pages {
     @Override
     public Map<Integer, List<StringSetting>> stringHistory(UUID rigId) {
         throw closed();
+    }
+
+    @Override
+    public boolean holds(Blob blob) {
+        throw closed();
+    }
+
+    @Override
+    public Optional<byte[]> read(Blob blob) {
+        throw closed();
+    }
+
+    @Override
+    public void keep(Blob blob, byte[] bytes) {
+        throw readOnly();
     }
 
     @Override

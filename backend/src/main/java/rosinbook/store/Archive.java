@@ -13,8 +13,10 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.Enumeration;
+import java.util.HashSet;
 import java.util.List;
 import java.util.UUID;
+import java.util.regex.Pattern;
 import java.util.zip.ZipEntry;
 import java.util.zip.ZipException;
 import java.util.zip.ZipFile;
@@ -22,11 +24,13 @@ import java.util.zip.ZipOutputStream;
 import org.jooq.Cursor;
 import org.jooq.DSLContext;
 import org.jooq.Record;
+import rosinbook.notebook.Blob;
 import rosinbook.notebook.ContentJson;
 import rosinbook.notebook.Revision;
 
 /**
- * A whole notebook as one ZIP of readable JSON: {@code sheets/KIND/ID/r0001.json}, one file a revision, format 1.
+ * A whole notebook as one ZIP of readable JSON: {@code sheets/KIND/ID/r0001.json}, one file a revision, format 1; and the
+ * files that sheets name, as they came: {@code blobs/SHA256}.
  *
  * <p>Shares are not part of it: a link belongs to the place that serves it.
  */
@@ -41,6 +45,8 @@ public final class Archive {
     static final int MAX_ENTRY_BYTES = 4 * ContentJson.MAX_BYTES;
 
     private static final String COVER = "rosinbook.json";
+    private static final String BLOBS = "blobs/";
+    private static final Pattern BLOB = Pattern.compile(BLOBS + "[0-9a-f]{64}");
 
     private final Database database;
     private final UUID notebookId;
@@ -58,12 +64,16 @@ public final class Archive {
      */
     public record Imported(int added, int known) {}
 
-    /** Writes every revision. The stream is finished but not closed. */
+    /** Writes every file and every revision. The stream is finished but not closed. */
     public void export(OutputStream target) throws IOException {
         ZipOutputStream zip = new ZipOutputStream(target, StandardCharsets.UTF_8);
         put(zip, COVER, "{\"format\": 1, \"what\": \"a Rosinbook notebook\"}\n".getBytes(StandardCharsets.UTF_8));
         try {
             database.look(sql -> {
+                BlobTable blobs = new BlobTable(sql, notebookId);
+                for (Blob blob : blobs.all()) {
+                    put(zip, BLOBS + blob.sha256(), blobs.read(blob).orElseThrow());
+                }
                 try (Cursor<Record> revisions = everyRevision(sql)) {
                     for (Record found : revisions) {
                         Revision revision = RevisionRow.read(found);
@@ -110,7 +120,15 @@ public final class Archive {
             copyLimited(source, spool);
             try (ZipFile zip = new ZipFile(spool.toFile(), StandardCharsets.UTF_8)) {
                 List<String> names = names(zip);
-                return database.change(sql -> new ArchiveImport(sql, notebookId).add(names, name -> read(zip, name)));
+                return database.change(sql -> {
+                    ArchiveImport adding = new ArchiveImport(sql, notebookId);
+                    names.stream()
+                            .filter(Archive::isBlob)
+                            .forEach(name -> adding.keep(name, bytes(zip, name, Blob.MOST_BYTES)));
+                    return adding.add(
+                            names.stream().filter(name -> !isBlob(name)).toList(),
+                            name -> ArchiveEntry.read(name, bytes(zip, name, MAX_ENTRY_BYTES)));
+                });
             } catch (ZipException problem) {
                 throw new ArchiveUnreadable("this is not a ZIP that can be read; export it again");
             } catch (IllegalArgumentException problem) {
@@ -146,7 +164,7 @@ public final class Archive {
         List<String> names = new ArrayList<>();
         for (Enumeration<? extends ZipEntry> entries = zip.entries(); entries.hasMoreElements(); ) {
             String name = entries.nextElement().getName();
-            if (ArchiveEntry.NAME.matcher(name).matches()) {
+            if (isBlob(name) || ArchiveEntry.NAME.matcher(name).matches()) {
                 names.add(name);
             } else if (!name.equals(COVER)) {
                 throw new ArchiveUnreadable("this archive holds a file that does not belong in one; nothing was read");
@@ -156,22 +174,30 @@ public final class Archive {
         return names;
     }
 
-    private static Revision read(ZipFile zip, String name) {
+    private static boolean isBlob(String name) {
+        return BLOB.matcher(name).matches();
+    }
+
+    private static byte[] bytes(ZipFile zip, String name, int most) {
         try (InputStream entry = zip.getInputStream(zip.getEntry(name))) {
-            byte[] bytes = entry.readNBytes(MAX_ENTRY_BYTES + 1);
-            if (bytes.length > MAX_ENTRY_BYTES) {
+            byte[] bytes = entry.readNBytes(most + 1);
+            if (bytes.length > most) {
                 throw new ArchiveUnreadable(name + " is too large");
             }
-            return ArchiveEntry.read(name, bytes);
+            return bytes;
         } catch (IOException problem) {
             throw new ArchiveUnreadable(name + " is damaged and cannot be unpacked");
         }
     }
 
-    /** Every revision whose content no longer matches its checksum, or that cannot be read; and gaps in the numbering. */
+    /** Every revision and every file that no longer matches its checksum, or cannot be read; gaps; and files that are missing. */
     public Verified verify() {
         return database.look(sql -> {
-            Verification verification = new Verification();
+            BlobTable blobs = new BlobTable(sql, notebookId);
+            Verification verification = new Verification(new HashSet<>(blobs.all()));
+            blobs.all()
+                    .forEach(blob ->
+                            verification.checkBlob(blob, blobs.read(blob).orElseThrow()));
             sql.select(
                             REVISION.SHEET_ID,
                             SHEET.KIND,

@@ -10,6 +10,7 @@ import java.util.Optional;
 import java.util.UUID;
 import java.util.function.Function;
 import org.jooq.DSLContext;
+import rosinbook.notebook.Blob;
 import rosinbook.notebook.Content;
 import rosinbook.notebook.InvalidContent;
 import rosinbook.notebook.Recipe;
@@ -45,6 +46,14 @@ final class ArchiveImport {
         followers.forEach(this::check);
         newest.forEach(writer::writeLinks);
         return new Archive.Imported(added, known);
+    }
+
+    /** Files come before the sheets that name them. */
+    void keep(String name, byte[] bytes) {
+        if (bytes.length == 0 || !name.endsWith("/" + Blob.of(bytes).sha256())) {
+            throw new ArchiveUnreadable(name + " is damaged: it does not match its checksum");
+        }
+        pages.keep(Blob.of(bytes), bytes);
     }
 
     private void check(Content.Link link, String title) {
@@ -83,6 +92,12 @@ final class ArchiveImport {
                     "the archive is not whole: revision " + (head + 1) + " before " + name + " is missing");
         }
         Content content = revision.content();
+        for (Blob blob : content.blobs()) {
+            if (!pages.holds(blob)) {
+                throw new ArchiveUnreadable(
+                        "the archive is not whole: \"" + content.title() + "\" names a file that is in neither place");
+            }
+        }
         writer.appendWithoutLinks(revision, content);
         newest.put(revision.sheetId(), content);
         content.links().values().forEach(link -> links.putIfAbsent(link, content.title()));

@@ -28,6 +28,7 @@ import org.jooq.Record;
 import org.jooq.SelectConditionStep;
 import org.jooq.SelectField;
 import org.jooq.impl.DSL;
+import rosinbook.notebook.Blob;
 import rosinbook.notebook.Content;
 import rosinbook.notebook.Kind;
 import rosinbook.notebook.Pages;
@@ -108,7 +109,7 @@ final class DatabasePages implements Pages {
 
     private static boolean isByDay(Kind kind) {
         return switch (kind) {
-            case RIGS, SETLISTS, LOG -> true;
+            case RIGS, SETLISTS, LOG, TAKES -> true;
             case INSTRUMENTS, SYNTHS, PIECES, RECIPES -> false;
         };
     }
@@ -262,6 +263,21 @@ final class DatabasePages implements Pages {
                                 Optional.ofNullable(found.get(RIG_STRING.SENSITIVITY)),
                                 found.get(RIG_STRING.TRIM_DECIBELS))));
         return history;
+    }
+
+    @Override
+    public boolean holds(Blob blob) {
+        return new BlobTable(sql, notebookId).holds(blob);
+    }
+
+    @Override
+    public Optional<byte[]> read(Blob blob) {
+        return new BlobTable(sql, notebookId).read(blob);
+    }
+
+    @Override
+    public void keep(Blob blob, byte[] bytes) {
+        new BlobTable(sql, notebookId).keep(blob, bytes);
     }
 
     @Override

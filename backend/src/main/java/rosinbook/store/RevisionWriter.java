@@ -18,6 +18,7 @@ import rosinbook.notebook.Content;
 import rosinbook.notebook.ContentJson;
 import rosinbook.notebook.Revision;
 import rosinbook.notebook.Rig;
+import rosinbook.notebook.TakeSheet;
 import rosinbook.notebook.Words;
 
 /** Adds revisions, and keeps beside them what has to be asked. */
@@ -50,7 +51,7 @@ final class RevisionWriter {
 
     private void writeSheet(Revision revision, Content content) {
         LocalDate savedOn = LocalDate.ofInstant(revision.savedAt(), ZoneOffset.UTC);
-        LocalDate day = content.day().orElse(content instanceof Rig ? savedOn : null);
+        LocalDate day = content.day().orElse(content instanceof Rig || content instanceof TakeSheet ? savedOn : null);
         String title = content.title();
         String search = searchText(content);
         OffsetDateTime savedAt = savedAt(revision);

@@ -4,18 +4,36 @@ import com.fasterxml.jackson.databind.JsonNode;
 import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
+import java.util.Set;
 import java.util.UUID;
+import rosinbook.notebook.Blob;
+import rosinbook.notebook.Content;
 import rosinbook.notebook.ContentJson;
 import rosinbook.notebook.InvalidContent;
+import rosinbook.notebook.Kind;
 
 /** Checks revisions as they come, sheet by sheet in the order of their numbers. */
 final class Verification {
     private final List<String> damages = new ArrayList<>();
+    private final Set<Blob> blobs;
     private int revisions;
     private UUID sheet;
     private String place = "";
     private int head;
     private int last;
+    private Optional<Kind> kindOfSheet = Optional.empty();
+
+    /** @param blobs every file there is */
+    Verification(Set<Blob> blobs) {
+        this.blobs = Set.copyOf(blobs);
+    }
+
+    void checkBlob(Blob blob, byte[] bytes) {
+        if (bytes.length == 0 || !Blob.of(bytes).equals(blob)) {
+            damages.add("file " + blob.sha256() + " does not match its checksum");
+        }
+    }
 
     void check(UUID sheetId, String kind, int headNumber, int number, String content, String sha256) {
         if (!sheetId.equals(sheet)) {
@@ -24,6 +42,7 @@ final class Verification {
             place = kind + " " + sheetId;
             head = headNumber;
             last = 0;
+            kindOfSheet = Kind.ofPath(kind);
         }
         if (number != last + 1) {
             damages.add(place + ": revision " + (last + 1) + " is missing");
@@ -39,10 +58,16 @@ final class Verification {
             if (!ContentJson.sha256(content).equals(sha256)
                     || !ContentJson.sha256(ContentJson.canonical(json)).equals(sha256)) {
                 damages.add(place + ": revision " + number + " does not match its checksum");
+            } else if (kindOfSheet.isPresent() && isMissingAFile(ContentJson.read(kindOfSheet.get(), json))) {
+                damages.add(place + ": revision " + number + " names a file that is not there");
             }
         } catch (InvalidContent unreadable) {
             damages.add(place + ": revision " + number + " cannot be read");
         }
+    }
+
+    private boolean isMissingAFile(Content content) {
+        return !blobs.containsAll(content.blobs());
     }
 
     private void closeSheet() {

@@ -1,5 +1,7 @@
 package rosinbook.take;
 
+import com.fasterxml.jackson.annotation.JsonProperty;
+
 /**
  * How a file tells the strings apart.
  *
@@ -11,10 +13,13 @@ public record StringLayout(By by, int baseChannel, boolean highestFirst) {
     /** What a string is recognised by. */
     public enum By {
         /** One channel a string, as in MIDI's mono mode; the usual way. */
+        @JsonProperty("channel")
         CHANNEL,
         /** One track a string. */
+        @JsonProperty("track")
         TRACK,
         /** Everything on one channel: strings cannot be told apart, and leaks between them not be found. */
+        @JsonProperty("nothing")
         NOTHING
     }
 

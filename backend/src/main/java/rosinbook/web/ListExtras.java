@@ -11,6 +11,7 @@ import rosinbook.notebook.Kind;
 import rosinbook.notebook.Pages;
 import rosinbook.notebook.Recipe;
 import rosinbook.notebook.Revision;
+import rosinbook.notebook.TakeSheet;
 import rosinbook.readout.Titles;
 
 /** What a list tells of its entries beside their content, asked once for the whole list. */
@@ -43,6 +44,10 @@ final class ListExtras {
                     extras,
                     "followsTitle",
                     Optional.ofNullable(recipe.follows()).flatMap(start -> titles.of(start.id())));
+        }
+        if (content instanceof TakeSheet take) {
+            Answers.putIfPresent(
+                    extras, "rigTitle", Optional.ofNullable(take.rig()).flatMap(rig -> titles.of(rig.id())));
         }
         Answers.putIfPresent(extras, "lastPlayed", Optional.ofNullable(lastPlayed.get(id)));
         return extras;

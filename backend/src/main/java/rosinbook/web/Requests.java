@@ -36,7 +36,7 @@ final class Requests {
                         404,
                         "no-such-kind",
                         "There is no such kind of sheet",
-                        "Known are instruments, synths, rigs, pieces, recipes, setlists and log."));
+                        "Known are instruments, synths, rigs, pieces, recipes, setlists, log and takes."));
     }
 
     static UUID id(Context exchange) {

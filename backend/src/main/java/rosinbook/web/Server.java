@@ -80,6 +80,7 @@ public final class Server implements AutoCloseable {
             new LevelsResource(notebook, uploads, clock).register(config.routes);
             new SetlistsResource(notebook).register(config.routes);
             new RecipesResource(notebook).register(config.routes);
+            new TakesResource(notebook).register(config.routes);
             new RigsResource(notebook).register(config.routes);
             new WiringBenchResource(notebook).register(config.routes);
             new SheetsResource(notebook).register(config.routes);

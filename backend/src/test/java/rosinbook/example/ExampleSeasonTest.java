@@ -18,17 +18,23 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 import rosinbook.notebook.Kind;
+import rosinbook.notebook.Notebook;
 import rosinbook.notebook.Pages;
 import rosinbook.notebook.Recipe;
 import rosinbook.notebook.Reference;
 import rosinbook.notebook.Revision;
+import rosinbook.notebook.Rig;
 import rosinbook.notebook.Setlist;
+import rosinbook.notebook.TakeSheet;
 import rosinbook.readout.Phrasing;
 import rosinbook.readout.ReadableChange;
 import rosinbook.readout.Readout;
 import rosinbook.readout.RecipeReadout;
+import rosinbook.readout.RigTakes;
 import rosinbook.readout.SetComparison;
 import rosinbook.readout.Titles;
+import rosinbook.take.Cleaner;
+import rosinbook.take.TakeReport;
 
 class ExampleSeasonTest {
     private static final LocalDate TODAY = LocalDate.of(2026, 11, 19);
@@ -68,10 +74,35 @@ class ExampleSeasonTest {
                 Kind.PIECES, 14,
                 Kind.RECIPES, 17,
                 Kind.SETLISTS, 5,
-                Kind.LOG, 17);
+                Kind.LOG, 17,
+                Kind.TAKES, 2);
         assertEquals(counts, example.look(Pages::counts));
-        assertEquals(58, example.sheets);
+        assertEquals(60, example.sheets);
         assertTrue(example.look(Pages::styles).size() >= 5);
+    }
+
+    @Test
+    void the_takes_tell_that_the_ghosts_went_when_the_e_string_was_turned_down() {
+        List<RigTakes.Played> played = example.newestOf(Kind.TAKES).stream()
+                .map(revision -> {
+                    TakeSheet sheet = (TakeSheet) revision.content();
+                    byte[] bytes =
+                            example.look(pages -> pages.read(sheet.midi()).orElseThrow());
+                    TakeReport report =
+                            TakeReport.of(Cleaner.STANDARD.clean(sheet.reader().read(bytes)));
+                    Revision rig = example.look(pages -> Notebook.find(pages, Kind.RIGS, sheet.rig()));
+                    return new RigTakes.Played(
+                            revision.sheetId(), sheet.title(), sheet.day(), rig.number(), (Rig) rig.content(), report);
+                })
+                .toList();
+        List<String> moves = RigTakes.of(played).moves();
+        assertEquals(
+                "Ghosts on string 1 went from 40 to 3.1 a minute when its sensitivity went from 20 to 16.",
+                moves.get(0));
+        assertTrue(
+                moves.contains(
+                        "Blips on string 3 went from 11 to 6.2 a minute when its sensitivity went from 20 to 23."),
+                moves.toString());
     }
 
     @Test
@@ -187,7 +218,7 @@ class ExampleSeasonTest {
     void it_never_mixes_with_other_sheets() {
         NotebookNotEmpty refused =
                 assertThrows(NotebookNotEmpty.class, () -> ExampleSeason.writeInto(example.store, TODAY.plusDays(1)));
-        assertTrue(refused.getMessage().contains("58 sheets"), refused.getMessage());
+        assertTrue(refused.getMessage().contains("60 sheets"), refused.getMessage());
         assertEquals(TODAY, example.content("set-tonight", Setlist.class).date());
     }
 

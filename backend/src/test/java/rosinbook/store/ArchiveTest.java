@@ -107,4 +107,31 @@ class ArchiveTest {
         byte[] zip = Zips.zip(good);
         assertRefused(java.util.Arrays.copyOf(zip, zip.length / 2), "not a ZIP");
     }
+
+    @Test
+    void a_file_that_does_not_match_its_name_is_refused() throws IOException {
+        good.put("blobs/" + "0".repeat(64), "not what it says");
+        assertRefused(Zips.zip(good), "does not match its checksum");
+    }
+
+    @Test
+    void a_take_without_its_file_is_refused() throws IOException {
+        try (Database source = Database.inMemory("t" + UUID.randomUUID())) {
+            Clock clock = Clock.systemUTC();
+            Notebook notebook = new Notebook(DatabaseSheetStore.onlyNotebook(source, clock.instant()), clock);
+            var blob = notebook.keep("a file".getBytes(StandardCharsets.UTF_8));
+            String take = "{\"title\":\"One\",\"midi\":{\"sha256\":\"" + blob.sha256() + "\",\"size\":6}}";
+            notebook.create(
+                    Kind.TAKES,
+                    UUID.randomUUID(),
+                    ContentJson.parse(take.getBytes(StandardCharsets.UTF_8)),
+                    new Notebook.Note("", ""),
+                    Optional.empty());
+            ByteArrayOutputStream zip = new ByteArrayOutputStream();
+            new Archive(source, DatabaseSheetStore.ONLY_NOTEBOOK).export(zip);
+            Map<String, String> whole = Zips.contents(zip.toByteArray());
+            whole.keySet().removeIf(key -> key.startsWith("blobs/"));
+            assertRefused(Zips.zip(whole), "names a file that is in neither place");
+        }
+    }
 }

@@ -1,9 +1,12 @@
 package rosinbook.store;
 
+import static org.junit.jupiter.api.Assertions.assertArrayEquals;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
+import static rosinbook.store.schema.Tables.BLOB;
+import static rosinbook.store.schema.Tables.BLOB_PART;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
@@ -28,6 +31,7 @@ import java.util.concurrent.Future;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
+import rosinbook.notebook.Blob;
 import rosinbook.notebook.Content;
 import rosinbook.notebook.ContentJson;
 import rosinbook.notebook.EditedMeanwhile;
@@ -39,6 +43,7 @@ import rosinbook.notebook.Pages;
 import rosinbook.notebook.Revision;
 import rosinbook.notebook.Saved;
 import rosinbook.notebook.Setlist;
+import rosinbook.notebook.TakeSheet;
 
 /** What keeping means, on whichever database. */
 abstract class SheetStoreContract {
@@ -430,5 +435,118 @@ abstract class SheetStoreContract {
         assertEquals(
                 List.of("pieces " + id + ": revision 1 does not match its checksum"),
                 archive.verify().damages());
+    }
+
+    private static byte[] midi(int length) {
+        byte[] bytes = new byte[length];
+        for (int at = 0; at < length; at++) {
+            bytes[at] = (byte) (at * 31 + at / 251);
+        }
+        return bytes;
+    }
+
+    private static String take(Blob blob, String more) {
+        return "{'title':'Wednesday','midi':{'sha256':'" + blob.sha256() + "','size':" + blob.size() + "}" + more + "}";
+    }
+
+    @Test
+    void a_file_is_read_back_as_it_came_whatever_its_length() {
+        for (int length :
+                new int[] {1, BlobTable.PART_BYTES - 1, BlobTable.PART_BYTES, BlobTable.PART_BYTES + 1, 3_000_000}) {
+            byte[] bytes = midi(length);
+            Blob blob = notebook.keep(bytes);
+            assertEquals(blob, notebook.keep(bytes), "kept twice is kept once");
+            assertArrayEquals(bytes, notebook.look(pages -> pages.read(blob)).orElseThrow());
+        }
+        assertTrue(
+                notebook.look(pages -> pages.read(new Blob("0".repeat(64), 1))).isEmpty());
+    }
+
+    @Test
+    void a_take_names_only_a_file_that_is_kept() {
+        Blob blob = Blob.of(midi(100));
+        InvalidContent refused = assertThrows(InvalidContent.class, () -> create(Kind.TAKES, take(blob, "")));
+        assertEquals("/midi", refused.pointer());
+        notebook.keep(midi(100));
+        UUID id = create(Kind.TAKES, take(blob, ""));
+        assertEquals(Set.of(blob), notebook.newest(Kind.TAKES, id).content().blobs());
+        InvalidContent otherSize =
+                assertThrows(InvalidContent.class, () -> create(Kind.TAKES, take(new Blob(blob.sha256(), 99), "")));
+        assertEquals("/midi", otherSize.pointer());
+    }
+
+    @Test
+    void a_take_keeps_the_rig_revision_it_was_played_on() {
+        UUID instrument = create(
+                Kind.INSTRUMENTS,
+                "{'title':'Violin','strings':{'1':{'note':'E5'},'2':{'note':'A4'},'3':{'note':'D4'},'4':{'note':'G3'}}}");
+        UUID synth = create(Kind.SYNTHS, "{'title':'Synth','inputs':6,'sensitivityScale':{'min':0,'max':40,'step':1}}");
+        String rig = "{'title':'%s','instrument':{'id':'" + instrument + "'},'synth':{'id':'" + synth + "'}}";
+        UUID rigId = create(Kind.RIGS, rig.formatted("One"));
+        Blob blob = notebook.keep(midi(100));
+        UUID take = create(Kind.TAKES, take(blob, ",'rig':{'id':'" + rigId + "'}"));
+        save(Kind.RIGS, rigId, 1, rig.formatted("Two"));
+        TakeSheet kept = (TakeSheet) notebook.newest(Kind.TAKES, take).content();
+        assertEquals(1, kept.rig().revision());
+        assertEquals(
+                List.of(take),
+                notebook.look(pages -> pages.usedBy(rigId)).stream()
+                        .filter(use -> use.kind() == Kind.TAKES)
+                        .map(Pages.Use::id)
+                        .toList());
+    }
+
+    @Test
+    void takes_are_listed_by_day_and_those_without_one_by_when_they_were_saved() {
+        Blob blob = notebook.keep(midi(100));
+        UUID earlier = create(Kind.TAKES, take(blob, ",'date':'2026-11-11'"));
+        UUID later = create(Kind.TAKES, take(blob, ",'date':'2026-11-13'"));
+        UUID undated = create(Kind.TAKES, take(blob, ""));
+        List<UUID> listed = notebook
+                .look(pages -> pages.list(
+                        new Pages.Query(Optional.of(Kind.TAKES), "", Optional.empty(), Optional.empty(), 10)))
+                .items()
+                .stream()
+                .map(Revision::sheetId)
+                .toList();
+        assertEquals(List.of(later, undated, earlier), listed);
+    }
+
+    @Test
+    void an_archive_carries_files_and_their_takes_into_an_empty_notebook() throws IOException {
+        Blob blob = notebook.keep(midi(700_000));
+        UUID take = create(Kind.TAKES, take(blob, ""));
+        Archive archive = new Archive(database, DatabaseSheetStore.ONLY_NOTEBOOK);
+        ByteArrayOutputStream zip = new ByteArrayOutputStream();
+        archive.export(zip);
+        assertEquals(List.of(), archive.verify().damages());
+        try (Database other = fresh()) {
+            DatabaseSheetStore there = DatabaseSheetStore.onlyNotebook(other, clock.instant());
+            Archive empty = new Archive(other, DatabaseSheetStore.ONLY_NOTEBOOK);
+            assertEquals(new Archive.Imported(1, 0), empty.read(new ByteArrayInputStream(zip.toByteArray())));
+            assertEquals(new Archive.Imported(0, 1), empty.read(new ByteArrayInputStream(zip.toByteArray())));
+            assertArrayEquals(
+                    midi(700_000), there.look(pages -> pages.read(blob)).orElseThrow());
+            assertTrue(there.look(pages -> pages.newest(take)).isPresent());
+            assertEquals(List.of(), empty.verify().damages());
+        }
+    }
+
+    @Test
+    void a_file_that_was_damaged_or_lost_is_told() {
+        Blob blob = notebook.keep(midi(700_000));
+        create(Kind.TAKES, take(blob, ""));
+        Archive archive = new Archive(database, DatabaseSheetStore.ONLY_NOTEBOOK);
+        database.change(sql -> sql.update(BLOB_PART)
+                .set(BLOB_PART.BYTES, new byte[] {1, 2, 3})
+                .where(BLOB_PART.PART_NUMBER.eq(1))
+                .execute());
+        assertEquals(
+                List.of("file " + blob.sha256() + " does not match its checksum"),
+                archive.verify().damages());
+        database.change(sql ->
+                sql.deleteFrom(BLOB_PART).execute() + sql.deleteFrom(BLOB).execute());
+        assertEquals(1, archive.verify().damages().size());
+        assertTrue(archive.verify().damages().get(0).endsWith("names a file that is not there"));
     }
 }

@@ -1,0 +1,150 @@
+package rosinbook.web;
+
+import io.javalin.http.ContentTooLargeResponse;
+import io.javalin.http.Context;
+import java.io.IOException;
+import java.util.Arrays;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalInt;
+import java.util.Set;
+import rosinbook.notebook.Blob;
+import rosinbook.notebook.TakeSheet;
+import rosinbook.take.Cleaner;
+import rosinbook.take.Cleaning;
+import rosinbook.take.Exercise;
+import rosinbook.take.StringLayout;
+import rosinbook.take.Take;
+import rosinbook.take.TakeReader;
+import rosinbook.take.TakeReport;
+import rosinbook.take.Thresholds;
+import rosinbook.take.Tuning;
+import rosinbook.take.smf.MidiFormatException;
+
+/**
+ * How a file is to be read and judged.
+ *
+ * @param exerciseBpm the exercise's tempo, if that was played
+ * @param refused ids of faults to leave as they are
+ */
+record TakeReading(TakeReader reader, Thresholds thresholds, List<String> refused, Optional<Double> exerciseBpm) {
+    private static final Set<String> MEDIA_TYPES = Set.of("audio/midi", "audio/mid", "audio/x-midi", "audio/sp-midi");
+    private static final int MOST_REFUSED = 5000;
+
+    /** Guesses everything, and goes by the usual figures. */
+    static final TakeReading GUESSING =
+            new TakeReading(TakeReader.GUESSING, Thresholds.STANDARD, List.of(), Optional.empty());
+
+    static TakeReading of(TakeSheet sheet) {
+        return new TakeReading(
+                sheet.reader(),
+                sheet.figures(),
+                List.copyOf(sheet.refused().keySet()),
+                Optional.ofNullable(sheet.exercise()).map(TakeSheet.Exercise::tempoBpm));
+    }
+
+    /** From the query; what is not said is guessed. */
+    static TakeReading of(Context exchange) {
+        Optional<Tuning> tuning = Requests.text(exchange, "strings").map(Tuning::parse);
+        int base = Requests.queryNumber(exchange, "baseChannel", 0);
+        if (base > 16) {
+            throw new IllegalArgumentException("baseChannel is " + base + "; give 1 to 16");
+        }
+        TakeReader reader = new TakeReader(
+                tuning,
+                base == 0 ? OptionalInt.empty() : OptionalInt.of(base),
+                Requests.text(exchange, "by").map(TakeReading::by),
+                Requests.text(exchange, "highestFirst").map("true"::equals));
+        List<String> refused = Requests.text(exchange, "refused")
+                .map(ids -> Arrays.asList(ids.split(",", MOST_REFUSED)))
+                .orElse(List.of());
+        return new TakeReading(
+                reader,
+                TakeSheet.moved(figures(Requests.text(exchange, "thresholds").orElse(""))),
+                refused,
+                Requests.text(exchange, "exercise").map(text -> number("exercise", text)));
+    }
+
+    private static StringLayout.By by(String text) {
+        return switch (text) {
+            case "channel" -> StringLayout.By.CHANNEL;
+            case "track" -> StringLayout.By.TRACK;
+            case "nothing" -> StringLayout.By.NOTHING;
+            default -> throw new IllegalArgumentException("by is none of channel, track and nothing");
+        };
+    }
+
+    /** {@code GHOST_START:-5,TOUCHING:0.05}. */
+    private static Map<String, Double> figures(String text) {
+        Map<String, Double> figures = new HashMap<>();
+        for (String entry : text.split(",", 200)) {
+            if (entry.isBlank()) {
+                continue;
+            }
+            String[] parts = entry.split(":", 2);
+            if (parts.length < 2) {
+                throw new IllegalArgumentException("thresholds is not of the form NAME:FIGURE,NAME:FIGURE");
+            }
+            figures.put(parts[0].strip(), number("thresholds/" + parts[0].strip(), parts[1]));
+        }
+        return figures;
+    }
+
+    static double number(String name, String text) {
+        try {
+            return Double.parseDouble(text.strip());
+        } catch (NumberFormatException notANumber) {
+            throw new IllegalArgumentException(name + " is not a number");
+        }
+    }
+
+    /** A MIDI file in the body. */
+    static byte[] midi(Context exchange) {
+        String type = exchange.contentType();
+        if (type == null
+                || !MEDIA_TYPES.contains(
+                        type.toLowerCase(Locale.ROOT).split(";")[0].strip())) {
+            throw new Problem(
+                    415, "wrong-media-type", "Only a MIDI file is read here", "Send Content-Type: audio/midi.");
+        }
+        try {
+            byte[] bytes = exchange.bodyInputStream().readNBytes(Blob.MOST_BYTES + 1);
+            if (bytes.length > Blob.MOST_BYTES) {
+                throw new ContentTooLargeResponse();
+            }
+            return bytes;
+        } catch (IOException cutShort) {
+            throw new Problem(400, "bad-request", "The file did not arrive whole", "Send it again.");
+        }
+    }
+
+    /** The file as a take. */
+    Take read(byte[] bytes) {
+        try {
+            return reader.read(bytes);
+        } catch (MidiFormatException broken) {
+            Problem problem = new Problem(
+                    422,
+                    "unreadable-midi",
+                    "This is not a MIDI file that can be read",
+                    "At " + broken.getMessage() + ". Save it once more as a Standard MIDI File and try again.");
+            problem.details().put("byteOffset", broken.byteOffset());
+            throw problem;
+        } catch (IllegalArgumentException unfit) {
+            throw new Problem(422, "unfit-take", "This file does not fit what was said about it", unfit.getMessage());
+        }
+    }
+
+    Cleaning clean(byte[] bytes) {
+        return new Cleaner(thresholds).clean(read(bytes), refused);
+    }
+
+    TakeReport report(Cleaning cleaning) {
+        Take take = cleaning.take();
+        return TakeReport.of(
+                cleaning, exerciseBpm.map(bpm -> Exercise.of(take.tuning(), bpm).truthAlong(take)));
+    }
+}

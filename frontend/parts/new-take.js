@@ -1,0 +1,97 @@
+/**
+ * new-take.js: a MIDI file is dropped or chosen, looked at before anything is kept, then kept with its rig and day.
+ *
+ *   NewTake(element, { rigs });                       // rigs as listed, newest first
+ *   NewTake(element, { rigs, strings: ['E5', …], exerciseBpm: 60 });   // a take of the exercise
+ *   NewTake(element, { rigs, file, onKept: () => … })  // with a file that is there already, such as a live recording
+ */
+import { createSheet, postFile } from '../api.js';
+import { playerName } from '../drafts.js';
+import { el, fill } from '../dom.js';
+import { sheetAddress } from '../places-rules.js';
+import { clock, countKinds, countsInWords } from '../take-rules.js';
+import { asSentence, localDay, noteName, shortDay } from '../words-rules.js';
+
+/** @param {HTMLElement} element @param {{ rigs: any[], file?: File, strings?: string[], exerciseBpm?: number, onKept?: (envelope: any) => void }} state */
+export function NewTake(element, { rigs, file, strings: known = [], exerciseBpm, onKept = (envelope) => location.assign(sheetAddress('takes', envelope.id)) }) {
+  const input = el('input', { type: 'file', id: 'take-file', accept: '.mid,.midi,audio/midi', on: { change: () => input.files[0] && look(input.files[0]) } });
+  const drop = el('div', { class: 'drop' },
+    el('label', { for: 'take-file' }, 'Bring a take'),
+    el('p', { class: 'help' }, 'A MIDI file of up to 16 MB. Drop it here, or choose it; nothing is kept before you say so.'),
+    input);
+  const result = el('div', { class: 'looked-at', role: 'status' });
+  const id = crypto.randomUUID();
+  element.classList.add('new-take');
+  fill(element, file ? null : drop, result);
+  if (file) look(file);
+  for (const kind of ['dragenter', 'dragover']) {
+    drop.addEventListener(kind, (event) => {
+      event.preventDefault();
+      drop.classList.add('over');
+    });
+  }
+  drop.addEventListener('dragleave', () => drop.classList.remove('over'));
+  drop.addEventListener('drop', (event) => {
+    event.preventDefault();
+    drop.classList.remove('over');
+    if (event.dataTransfer.files[0]) look(event.dataTransfer.files[0]);
+  });
+
+  async function look(chosen, strings = known.join(',')) {
+    fill(result, el('p', { class: 'pencil' }, 'Reading …'));
+    try {
+      const query = new URLSearchParams();
+      if (strings) query.set('strings', strings);
+      if (exerciseBpm) query.set('exercise', String(exerciseBpm));
+      const report = await postFile(`/api/bench/takes?${query}`, chosen, 'audio/midi');
+      draw(chosen, report);
+    } catch (failure) {
+      fill(result, el('p', { class: 'unsafe' }, asSentence(failure.message)));
+    }
+  }
+
+  function draw(chosen, report) {
+    const title = el('input', { id: 'take-title', maxlength: 200, value: chosen.name.replace(/\.midi?$/i, '').replaceAll('_', ' ') });
+    const date = el('input', { id: 'take-date', type: 'date', value: localDay(new Date(chosen.lastModified || Date.now())) });
+    const rig = el('select', { id: 'take-rig' },
+      el('option', { value: '' }, 'not noted'),
+      rigs.map((each) => el('option', { value: `${each.id}@${each.revision}` }, `${each.title}, as on ${shortDay(each.content.date ?? each.savedAt)}`)));
+    if (rigs[0]) rig.value = `${rigs[0].id}@${rigs[0].revision}`;
+    const strings = el('input', { id: 'take-strings', value: Object.values(report.strings).join(', '), on: { change: () => look(chosen, strings.value.replaceAll(/[\s,]+/g, ',')) } });
+    const trouble = el('p', { class: 'unsafe', role: 'status' });
+    const keep = el('button', { type: 'button', class: 'inked', on: { click: save } }, 'Keep this take');
+    fill(result,
+      el('p', { class: 'number' }, `${report.notes.heard} notes in ${clock(report.seconds)}, ${countsInWords(countKinds(report.faults))}.`),
+      report.score ? el('p', {}, `Against the script: ${Math.round(report.score.onset.f1 * 100)} % right by pitch and start, ${Math.round(report.score.onsetOffset.f1 * 100)} % with ends (F1).`) : null,
+      report.remarks.map((remark) => el('p', { class: 'pencil small' }, remark)),
+      field('Name', title, 'take-title'), field('Played on', date, 'take-date'), field('Rig', rig, 'take-rig'),
+      field('Strings, highest first', strings, 'take-strings', `Read as ${Object.values(report.strings).map(noteName).join(' ')}. Change it if that is not your instrument.`),
+      trouble, el('div', { class: 'buttons' }, keep));
+
+    async function save() {
+      keep.disabled = true;
+      trouble.textContent = '';
+      try {
+        const midi = await postFile('/api/blobs', chosen, 'audio/midi');
+        const [rigId, revision] = rig.value.split('@');
+        const content = {
+          title: title.value.trim() || 'Take',
+          date: date.value || undefined,
+          rig: rigId ? { id: rigId, revision: Number(revision) } : undefined,
+          midi,
+          strings: report.strings,
+          layout: report.layout,
+          exercise: exerciseBpm ? { tempoBpm: exerciseBpm } : undefined,
+        };
+        onKept(await createSheet('takes', { id, content, by: playerName() }));
+      } catch (failure) {
+        keep.disabled = false;
+        trouble.textContent = failure.name === 'Away' ? 'The notebook is out of reach, so this take is not kept yet. Try again in a moment.' : asSentence(failure.message);
+      }
+    }
+  }
+}
+
+function field(label, input, id, help) {
+  return el('div', { class: 'field' }, el('label', { class: 'label', for: id }, label), input, help ? el('span', { class: 'help' }, help) : null);
+}

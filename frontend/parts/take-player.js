@@ -1,0 +1,70 @@
+/**
+ * take-player.js: plays a take as it came or as it was played, with a plain tone.
+ *
+ *   const player = TakePlayer(element, { roll });   // roll: parts/piano-roll.js
+ *   player.show(report);  player.seek(12.5);
+ */
+import { el, fill } from '../dom.js';
+import { TonePlayer } from '../tone.js';
+
+/** @param {HTMLElement} element @param {{ roll: any }} state */
+export function TakePlayer(element, { roll }) {
+  const tone = TonePlayer({ onEnd: () => halt() });
+  let report = null;
+  let which = '';
+  let start = 0;
+  const before = el('button', { type: 'button', on: { click: () => press('before') } });
+  const after = el('button', { type: 'button', on: { click: () => press('after') } });
+  const loudness = el('input', { type: 'range', id: 'loudness', min: 0, max: 1, step: 0.05, value: tone.loudness, on: { input: (event) => { tone.loudness = Number(event.target.value); } } });
+  element.classList.add('take-player');
+  fill(element,
+    el('div', { class: 'buttons' }, before, after, el('label', { class: 'loudness', for: 'loudness' }, 'Loudness ', loudness)),
+    el('p', { class: 'help' }, 'A plain tone, which begins quietly. Turn headphones and amplifier down before you play it; press in the roll to start elsewhere.'));
+  label();
+  addEventListener('pagehide', () => tone.stop());
+  return {
+    show(next) {
+      report = next;
+    },
+    /** Plays on from there, or from there when started. */
+    seek(seconds) {
+      start = seconds;
+      roll.playAt(seconds);
+      if (which) begin(which);
+    },
+  };
+
+  function press(wanted) {
+    if (which === wanted) {
+      halt();
+      return;
+    }
+    if (tone.seconds !== null) start = tone.seconds;
+    begin(wanted);
+  }
+
+  async function begin(wanted) {
+    which = wanted;
+    label();
+    await tone.play(report[wanted], start);
+    follow();
+  }
+
+  function halt() {
+    start = tone.seconds ?? 0;
+    tone.stop();
+    which = '';
+    label();
+  }
+
+  function follow() {
+    if (!which || tone.seconds === null) return;
+    roll.playAt(tone.seconds);
+    requestAnimationFrame(follow);
+  }
+
+  function label() {
+    before.textContent = which === 'before' ? 'Stop' : 'Play as it came';
+    after.textContent = which === 'after' ? 'Stop' : 'Play mended';
+  }
+}
