@@ -162,6 +162,7 @@ class OpenApiTest {
         walkSets();
         walkBench();
         walkShares();
+        walkWiring();
         walkDoor();
         Gear gear = new Gear(api);
         String rig = api.create("rigs", gear.rig(20, 20)).id();
@@ -241,6 +242,22 @@ class OpenApiTest {
                             was.path("revision").asInt(),
                             "{}")
                     .expect(200);
+        }
+    }
+
+    private void walkWiring() {
+        api.post("/api/bench/divider", "{'supplyVolts':9,'targetVolts':4.5,'loadOhms':100000}")
+                .expect(200);
+        api.post("/api/bench/divider", "{'supplyVolts':7,'targetVolts':9}").problem(422, "impossible-divider");
+        String pins = "{'1':{'toGround':{'read':'ohms','ohms':0.2}},'2':{'silence':{'acMillivolts':0.3,'dcVolts':0},"
+                + "'bowed':{'1':{'acMillivolts':40},'2':{'acMillivolts':2}}},'3':{'silence':{'dcVolts':9}}}";
+        api.post("/api/bench/probe", "{'strings':4,'pins':" + pins + "}").expect(200);
+        for (JsonNode listed : api.get("/api/rigs").items()) {
+            String rig = "{'rig':'" + listed.path("id").asText() + "'}";
+            JsonNode sheet = api.post("/api/bench/wiring", rig).expect(200).json();
+            String again = sheet.path("file").toString().replace("'", "\\u0027");
+            api.post("/api/bench/wiring", again).expect(200);
+            api.post("/api/bench/adapter", rig).expect(200);
         }
     }
 
