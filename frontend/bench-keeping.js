@@ -19,6 +19,8 @@ export async function openBench(rigId) {
 
 export class BenchKeeping {
   #saving = false;
+  /** A save that stopped because nobody answered; the rest follows when the gear has gone through. */
+  #isWaiting = false;
   #listeners = new Set();
 
   /** @param {import('./save.js').Keeping} rig @param {import('./save.js').Keeping} instrument @param {import('./save.js').Keeping} synth */
@@ -26,6 +28,12 @@ export class BenchKeeping {
     this.rig = rig;
     this.instrument = instrument;
     this.synth = synth;
+    for (const gear of [instrument, synth]) gear.onChange(() => this.#goOn(gear));
+  }
+
+  #goOn(gear) {
+    if (!this.#isWaiting || this.#saving || (gear.state !== 'saved' && gear.state !== 'merged')) return;
+    this.save();
   }
 
   get #sheets() {
@@ -108,11 +116,15 @@ export class BenchKeeping {
   async save() {
     if (this.#saving) return null;
     this.#saving = true;
+    this.#isWaiting = false;
     try {
       for (const [field, sheet] of this.#gear) {
         if (sheet.isDirty) {
           sheet.reason ||= this.reason || 'At the wiring bench';
-          if (!await sheet.save()) return null;
+          if (!await sheet.save()) {
+            this.#isWaiting = sheet.state === 'away';
+            return null;
+          }
         }
         // What was checked is what is kept: the rig holds the gear as it lay on the bench.
         if (sheet.envelope && this.rig.content[field].revision !== sheet.envelope.revision) {

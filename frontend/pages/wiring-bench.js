@@ -190,7 +190,7 @@ export async function show(page, { params: { rigId } }) {
     updates.push(() => {
       none.hidden = Boolean(check.sheet?.meterPlan.length);
       plan.element.hidden = !none.hidden;
-      plan.show(check.sheet?.meterPlan ?? [], check.sheet?.verdicts ?? []);
+      plan.show(check.sheet);
     });
   }
 

@@ -14,11 +14,15 @@ import { Rings } from './rings.js';
 
 /** @param {HTMLElement} element @param {{ bench: import('../bench-keeping.js').BenchKeeping }} state */
 export function BenchSheet(element, { bench }) {
+  let shown;
   element.classList.add('bench-sheet', 'only-print');
   return { element, show };
 
   /** @param {any} sheet the server's answer, or null */
   function show(sheet) {
+    // Every answer is a new object; drawing it again for each keystroke would be work for nothing.
+    if (sheet === shown) return;
+    shown = sheet;
     if (!sheet) {
       fill(element, el('p', {}, 'There is no adapter to print yet.'));
       return;

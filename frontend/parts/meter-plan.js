@@ -2,7 +2,7 @@
  * meter-plan.js: what to measure, in order, and what each reading says.
  *
  *   const plan = MeterPlan(element, { keeping });     // the rig's keeping: readings are kept in it
- *   plan.show(sheet.meterPlan, sheet.verdicts);
+ *   plan.show(sheet);
  */
 import { el, fill } from '../dom.js';
 import { keyedList } from '../keyed-list.js';
@@ -24,13 +24,16 @@ export function MeterPlan(element, { keeping }) {
   let steps = [];
   let verdicts = new Map();
   element.classList.add('meter-plan');
-  fill(element, standing, gone, PHASES.map(([phase, heading, doing]) => el('section', {}, el('h3', {}, heading), Cautions(doing), lists[phase])));
+  const stop = el('p', { class: 'unsafe' }, 'Not ready to solder: put what is unsafe right before you build or measure, and plug nothing in.');
+  fill(element, stop, standing, gone, PHASES.map(([phase, heading, doing]) => el('section', {}, el('h3', {}, heading), Cautions(doing), lists[phase])));
   return { element, show };
 
-  function show(nextSteps, nextVerdicts) {
-    steps = nextSteps;
-    verdicts = new Map(nextVerdicts.map((verdict) => [verdict.step, verdict]));
-    const progress = meterProgress(steps, nextVerdicts);
+  /** @param {any} sheet the server's answer, or null */
+  function show(sheet) {
+    steps = sheet?.meterPlan ?? [];
+    verdicts = new Map((sheet?.verdicts ?? []).map((verdict) => [verdict.step, verdict]));
+    stop.hidden = !sheet || sheet.readyToSolder;
+    const progress = meterProgress(steps, sheet?.verdicts ?? []);
     const words = `${counted(progress.good, 'step')} good, ${progress.wrong} wrong, ${progress.left} to measure.`;
     if (standing.textContent !== words) standing.textContent = words;
     fill(gone, progress.gone.length ? el('button', { type: 'button', on: { click: () => forget(progress.gone) } },

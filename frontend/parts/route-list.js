@@ -14,7 +14,7 @@ import { WayFields } from './way-fields.js';
 
 /** @param {HTMLElement} element @param {{ bench: import('../bench-keeping.js').BenchKeeping }} state */
 export function RouteList(element, { bench }) {
-  const general = Findings(el('ul'));
+  const general = Findings(el('div'), { foldAdvice: true });
   const list = el('ul', { class: 'ruled' });
   const left = el('p', { class: 'pencil' });
   const routes = () => bench.rig.content.adapter?.routes ?? {};
@@ -71,7 +71,7 @@ export function RouteList(element, { bench }) {
     const summary = el('span', { class: 'joins' });
     const through = el('span', { class: 'through' });
     const missing = el('p', { class: 'unsafe', role: 'status' });
-    const told = Findings(el('ul'));
+    const told = Findings(el('div'));
     const ends = el('div', { class: 'ends' });
     const positions = el('div');
     const fields = el('div');

@@ -14,7 +14,10 @@ final class Labels {
             Map.entry("Ohms", "Ω"),
             Map.entry("Milliamps", "mA"),
             Map.entry("Milliwatts", "mW"),
+            Map.entry("Millivolts", "mV"),
             Map.entry("Picofarads", "pF"),
+            Map.entry("PicofaradsPerMetre", "pF per metre"),
+            Map.entry("Metres", "m"),
             Map.entry("Millis", "ms"),
             Map.entry("Bpm", "bpm"));
     private static final Map<String, String> NAMES = Map.ofEntries(
@@ -24,6 +27,11 @@ final class Labels {
             Map.entry("on", "switch"),
             Map.entry("state", "state"),
             Map.entry("capacitancePicofarads", "capacitance"),
+            Map.entry("cableMetres", "cable length"),
+            Map.entry("cablePicofaradsPerMetre", "cable capacitance"),
+            Map.entry("silence", "nothing played"),
+            Map.entry("acMillivolts", "alternating"),
+            Map.entry("dcVolts", "steady"),
             Map.entry("follows", "starting point"));
     private static final Map<String, String> ENTRIES = Map.ofEntries(
             Map.entry("strings", "String"),
@@ -32,6 +40,9 @@ final class Labels {
             Map.entry("routes", "Route"),
             Map.entry("controlLines", "Control line"),
             Map.entry("readings", "Meter reading"),
+            Map.entry("probe", "Meter at pin"),
+            Map.entry("bowed", "Bowed string"),
+            Map.entry("positions", "Position"),
             Map.entry("voices", "Voice"),
             Map.entry("effects", "Effect"),
             Map.entry("items", "Piece"),

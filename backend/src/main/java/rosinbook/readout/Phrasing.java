@@ -154,7 +154,16 @@ public record Phrasing(Titles titles, Vocabulary vocabulary, OptionalDouble temp
         if (isOneValue(at, value)) {
             return oneValue(value);
         }
+        if (isMeasuring(at)) {
+            return value.size() + (value.size() == 1 ? " entry" : " entries");
+        }
         return isRoute(at) ? route(value) : entry(at, document, value);
+    }
+
+    /** A whole table of readings says nothing as one line; how many there are does. */
+    private static boolean isMeasuring(Pointer at) {
+        List<String> steps = at.steps();
+        return steps.equals(List.of("probe")) || steps.equals(List.of("readings"));
     }
 
     private static String route(JsonNode route) {

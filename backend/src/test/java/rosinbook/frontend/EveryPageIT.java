@@ -31,6 +31,8 @@ import rosinbook.testing.Visitor;
 @ExtendWith(OneBrowser.class)
 class EveryPageIT {
     private static final int MOST_BYTES = 250_000;
+    /** Unpacked; a bench carries two drawings and a meter plan besides, which travel as a fifth of their size. */
+    private static final int MOST_BYTES_OF_A_BENCH = 350_000;
 
     private static ServedNotebook notebook;
     private static Map<String, String> pages;
@@ -62,6 +64,8 @@ class EveryPageIT {
             boolean isThere = !place.getKey().equals("a page that is not there");
             assertEquals(isThere ? 0 : 1, page.locator(".trouble").count(), "troubles");
             int bytes = visitor.weight();
+            boolean isBench = place.getValue().startsWith("/wiring/");
+            int mostBytes = isBench ? MOST_BYTES_OF_A_BENCH : MOST_BYTES;
             List<String> serious = Axe.serious(page);
             List<String> overflowing = PageChecks.overflowing(page);
             List<String> small = screen == Screen.PHONE ? PageChecks.smallTargets(page) : List.of();
@@ -74,7 +78,7 @@ class EveryPageIT {
                     new Page.EmulateMediaOptions().setMedia(Media.PRINT).setColorScheme(ColorScheme.LIGHT));
             List<String> onPaper = PageChecks.notForPaper(page);
             assertAll(
-                    () -> assertTrue(bytes > 20_000 && bytes < MOST_BYTES, bytes + " bytes"),
+                    () -> assertTrue(bytes > 20_000 && bytes < mostBytes, bytes + " bytes"),
                     () -> assertEquals(List.of(), serious, "axe-core in the light"),
                     () -> assertEquals(List.of(), inTheDark, "axe-core in the dark"),
                     () -> assertEquals(List.of(), overflowing, "beside the screen"),
@@ -109,6 +113,8 @@ class EveryPageIT {
         pages.put("a rig", rig);
         pages.put("an earlier revision of a rig", rig + "?revision=2");
         pages.put("a rig against itself", "/compare" + rig + "?was=3&now=9");
+        pages.put("the wiring bench", "/wiring");
+        pages.put("a rig on the wiring bench", "/wiring/" + id(rig));
         pages.put("an instrument", path(visitor, "instruments", "Green violin"));
         pages.put("a synth", path(visitor, "synths", "Stage synth"));
         pages.put("the log", "/log");

@@ -8,39 +8,28 @@ import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.io.IOException;
-import java.net.URI;
-import java.net.http.HttpClient;
-import java.net.http.HttpRequest;
-import java.net.http.HttpResponse;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.time.Clock;
 import java.util.UUID;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
-import rosinbook.store.Database;
 
 /** The wiring bench over HTTP. */
 class WiringBenchApiTest {
     private static final ObjectMapper JSON = new ObjectMapper();
-    private static final HttpClient CLIENT = HttpClient.newHttpClient();
 
-    private static Database database;
-    private static Server server;
+    private static Api api;
     private static String violinRig;
     private static String ownPlugRig;
 
-    private record Answer(int status, JsonNode json) {}
-
     @BeforeAll
     static void open() throws Exception {
-        database = Database.inMemory("t" + UUID.randomUUID());
-        server = Server.start(database, 0, Clock.systemUTC());
+        api = new Api();
         assertEquals(201, post("/api/example", "{}").status());
-        for (JsonNode rig : send("GET", "/api/rigs", null).json().get("items")) {
+        for (JsonNode rig : api.get("/api/rigs").json().get("items")) {
             if (rig.get("content").has("adapter")) {
                 violinRig = rig.get("id").asText();
             } else {
@@ -51,24 +40,11 @@ class WiringBenchApiTest {
 
     @AfterAll
     static void close() {
-        server.close();
-        database.close();
+        api.close();
     }
 
-    private static Answer send(String method, String path, String body) throws IOException, InterruptedException {
-        HttpRequest.BodyPublisher publisher =
-                body == null ? HttpRequest.BodyPublishers.noBody() : HttpRequest.BodyPublishers.ofString(body);
-        HttpResponse<String> answer = CLIENT.send(
-                HttpRequest.newBuilder(URI.create(server.address().replaceAll("/$", "") + path))
-                        .header("Content-Type", "application/json")
-                        .method(method, publisher)
-                        .build(),
-                HttpResponse.BodyHandlers.ofString());
-        return new Answer(answer.statusCode(), JSON.readTree(answer.body()));
-    }
-
-    private static Answer post(String path, String body) throws IOException, InterruptedException {
-        return send("POST", path, body);
+    private static Answer post(String path, String body) {
+        return api.post(path, body);
     }
 
     private static ObjectNode violin() throws IOException {
@@ -261,12 +237,8 @@ class WiringBenchApiTest {
                  "connector": {"pins": {"1": {}, "2": {}}}}
                 """);
         instrument.set("probe", JSON.readTree(pins));
-        String synth = send("GET", "/api/synths", null)
-                .json()
-                .get("items")
-                .get(0)
-                .get("id")
-                .asText();
+        String synth =
+                api.get("/api/synths").json().get("items").get(0).get("id").asText();
         String kept = created("instruments", instrument);
         String rig = created("rigs", (ObjectNode) JSON.readTree("{\"title\": \"Borrowed\", \"instrument\": {\"id\": \""
                 + kept + "\"}, \"synth\": {\"id\": \"" + synth + "\"}}"));
@@ -276,7 +248,7 @@ class WiringBenchApiTest {
 
     @Test
     void meter_readings_are_kept_with_the_rig_under_the_plans_own_names() throws Exception {
-        JsonNode rig = send("GET", "/api/rigs/" + violinRig, null).json();
+        JsonNode rig = api.get("/api/rigs/" + violinRig).json();
         ObjectNode content = rig.get("content").deepCopy();
         String step = post("/api/bench/wiring", "{\"rig\": \"" + violinRig + "\"}")
                 .json()
@@ -295,7 +267,7 @@ class WiringBenchApiTest {
     private static String created(String kind, ObjectNode content) throws Exception {
         ObjectNode body = JSON.createObjectNode();
         body.set("content", content);
-        Answer answer = post("/api/" + kind, body.toString());
+        Answer answer = post("/api/" + kind, body.toString().replace("'", "’"));
         assertEquals(201, answer.status(), answer.json().toString());
         return answer.json().get("id").asText();
     }
