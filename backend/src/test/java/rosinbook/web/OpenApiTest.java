@@ -207,6 +207,10 @@ class OpenApiTest {
             }
             if (kind.endsWith("/rigs")) {
                 api.get(address + "/strings").expect(200);
+                api.get(address + "/takes").expect(200);
+            }
+            if (kind.endsWith("/takes")) {
+                walkTake(address, sheet.path("content"));
             }
             api.put(
                             address,
@@ -214,6 +218,21 @@ class OpenApiTest {
                             "{'content':" + sheet.path("content").toString().replace("'", "\\u0027") + "}")
                     .expect(200);
         }
+    }
+
+    private void walkTake(String address, JsonNode content) {
+        for (String file : List.of("report", "clean.mid", "clean.musicxml", "notes.csv", "faults.csv")) {
+            api.get(address + "/" + file).expect(200);
+        }
+        byte[] midi = api.get(address + "/original.mid").expect(200).bytes();
+        for (String place : List.of("/api/bench/takes", "/api/blobs")) {
+            HttpRequest.Builder file = api.to(place).header("Content-Type", "audio/midi");
+            api.send(file.POST(BodyPublishers.ofByteArray(midi)));
+        }
+        api.post("/api/bench/takes", "{'content':" + content.toString().replace("'", "\\u0027") + "}")
+                .expect(200);
+        api.get("/api/bench/takes/thresholds").expect(200);
+        api.get("/api/exercise").expect(200);
     }
 
     private void walkSets() {
