@@ -184,10 +184,11 @@ export function thresholdGroups(thresholds) {
 export function figureInWords(figure, unit) {
   if (unit === 'seconds') return `${number(Math.round(figure * 1000))} ms`;
   if (unit === 'semitones') return `${number(figure)} semitones`;
+  if (unit === 'velocity') return `${number(figure)} of velocity`;
   return figure > 0 ? `+${number(figure)}` : number(figure);
 }
 
 /** Step of a slider for a threshold. @param {string} unit */
 export function figureStep(unit) {
-  return { seconds: 0.001, semitones: 1 }[unit] ?? 0.1;
+  return { seconds: 0.001, semitones: 1, velocity: 1 }[unit] ?? 0.1;
 }

@@ -64,7 +64,8 @@ export function FaultList(element, { onSelect, onRefuse }) {
     const repair = el('span', { class: 'repair' });
     const open = el('button', { type: 'button', class: 'quiet where', on: { click: () => onSelect(fault.id) } });
     const because = el('span', { class: 'because' });
-    const element = el('li', {}, faultMark(fault.kind), open, because, repair, button);
+    const onPaper = el('span', { class: 'only-print' });
+    const element = el('li', {}, faultMark(fault.kind), open, onPaper, because, repair, button);
     const part = { element, show };
     show(fault);
     return part;
@@ -74,6 +75,7 @@ export function FaultList(element, { onSelect, onRefuse }) {
       element.classList.toggle('chosen', fault.id === selected);
       element.classList.toggle('refused', fault.refused);
       fill(open, el('b', {}, faultKind(fault.kind).words), ` ${noteName(fault.note)} on string ${fault.string} at ${clock(fault.at, 1)}`);
+      onPaper.textContent = open.textContent;
       because.textContent = fault.because;
       repair.textContent = fault.refused ? 'Left as played.' : fault.repair;
       button.textContent = fault.refused ? 'Mend it after all' : 'Leave as played';

@@ -1,9 +1,14 @@
 package rosinbook.take;
 
+import static rosinbook.take.Threshold.BLIP_CLOSE_GAP;
+import static rosinbook.take.Threshold.BLIP_EDGE;
+import static rosinbook.take.Threshold.BLIP_FADED;
 import static rosinbook.take.Threshold.BLIP_FLICKER;
 import static rosinbook.take.Threshold.BLIP_FLICKER_SECONDS;
 import static rosinbook.take.Threshold.BLIP_HABIT;
 import static rosinbook.take.Threshold.BLIP_HARMONIC;
+import static rosinbook.take.Threshold.BLIP_LOWER;
+import static rosinbook.take.Threshold.BLIP_NEIGHBOUR;
 import static rosinbook.take.Threshold.BLIP_SCRATCH_SECONDS;
 import static rosinbook.take.Threshold.BLIP_START;
 import static rosinbook.take.Threshold.NO_GAP;
@@ -18,11 +23,6 @@ import java.util.List;
  */
 final class BlipHealer {
     private static final int MOST_INSIDE = 3;
-    private static final double CLOSE_GAP_WEIGHT = 0.5;
-    private static final double LOWER_INSIDE_SHORT_WEIGHT = -2;
-    private static final double EDGE_WEIGHT = -0.2;
-    private static final double NEIGHBOUR_TONE_WEIGHT = 1;
-    private static final int FADED = 20;
     private static final int HABIT_OF_WHOLE_NOTES = 4;
     private static final int FAR_SEMITONES = 9;
     private static final int NEAR_SEMITONES = 5;
@@ -133,11 +133,11 @@ final class BlipHealer {
                             .min()
                             .orElseThrow();
         } else if (nearest <= 2) {
-            evidence += longest > flicker() / 2 ? -NEIGHBOUR_TONE_WEIGHT : NEIGHBOUR_TONE_WEIGHT;
+            evidence += longest > flicker() / 2 ? -get(BLIP_NEIGHBOUR) : get(BLIP_NEIGHBOUR);
         }
-        evidence += end.previous.gapTo(end) < get(NO_GAP) ? CLOSE_GAP_WEIGHT : 0;
+        evidence += end.previous.gapTo(end) < get(NO_GAP) ? get(BLIP_CLOSE_GAP) : 0;
         if (lower && Math.min(start.seconds(), end.seconds()) < flicker() * 4 / 3) {
-            evidence += LOWER_INSIDE_SHORT_WEIGHT;
+            evidence += get(BLIP_LOWER);
         }
         Stroke first = inside.get(0);
         if (evidence <= 0 || !mend(first, start, "inside a held note")) {
@@ -179,7 +179,7 @@ final class BlipHealer {
         boolean last = blip.next == null || !touching(blip, blip.next);
         boolean scratch = last
                 && blip.seconds() <= get(BLIP_SCRATCH_SECONDS)
-                && (blip.velocity < note.loudest - FADED || Math.abs(blip.pitch - note.pitch) > 2);
+                && (blip.velocity < note.loudest - get(BLIP_FADED) || Math.abs(blip.pitch - note.pitch) > 2);
         boolean likely = blip.pitch > note.pitch || blip.pitch < open || blip.seconds() <= flicker();
         boolean closest = last
                 || Harmonics.share(note.pitch, blip.pitch) == 1 && Harmonics.share(blip.next.pitch, blip.pitch) < 1;
@@ -201,7 +201,7 @@ final class BlipHealer {
             return Double.NEGATIVE_INFINITY;
         }
         return get(BLIP_START)
-                + EDGE_WEIGHT
+                + get(BLIP_EDGE)
                 + shortness(blip.seconds())
                 + get(BLIP_HARMONIC) * harmonic
                 + habit(blip.pitch - note.pitch);

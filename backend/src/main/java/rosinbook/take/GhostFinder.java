@@ -1,6 +1,7 @@
 package rosinbook.take;
 
 import static rosinbook.take.Threshold.GHOST_AFTER;
+import static rosinbook.take.Threshold.GHOST_AS_LOUD;
 import static rosinbook.take.Threshold.GHOST_BEFORE;
 import static rosinbook.take.Threshold.GHOST_COVERED;
 import static rosinbook.take.Threshold.GHOST_HARMONIC;
@@ -9,6 +10,7 @@ import static rosinbook.take.Threshold.GHOST_ODD_LONG;
 import static rosinbook.take.Threshold.GHOST_ODD_PITCH;
 import static rosinbook.take.Threshold.GHOST_QUIETER;
 import static rosinbook.take.Threshold.GHOST_RINGING;
+import static rosinbook.take.Threshold.GHOST_RINGING_QUIETER;
 import static rosinbook.take.Threshold.GHOST_SAME_PITCH;
 import static rosinbook.take.Threshold.GHOST_SHORT;
 import static rosinbook.take.Threshold.GHOST_SHORT_SECONDS;
@@ -28,8 +30,6 @@ import java.util.List;
 final class GhostFinder {
     private static final double LEAST_ADVANTAGE = -20;
     private static final double MOST_ADVANTAGE = 45;
-    private static final int ABOUT_AS_LOUD = 12;
-    private static final int RINGING_QUIETER = 15;
     private static final double RINGING_WORTH_A_LOOK = -4;
 
     private final Thresholds thresholds;
@@ -59,7 +59,7 @@ final class GhostFinder {
                     && kept != null
                     && kept.pitch == stroke.pitch
                     && kept.gapTo(stroke) <= get(GHOST_SHORT_SECONDS)
-                    && stroke.velocity <= kept.velocity - RINGING_QUIETER;
+                    && stroke.velocity <= kept.velocity - get(GHOST_RINGING_QUIETER);
             double evidence = worst == null ? -1 : worst.evidence + (ringing ? get(GHOST_RINGING) : 0);
             if (evidence > 0
                     && log.found(
@@ -165,7 +165,7 @@ final class GhostFinder {
         evidence += seconds < get(GHOST_SHORT_SECONDS) ? get(GHOST_SHORT) : 0;
         evidence += later > get(TOUCHING) ? get(GHOST_AFTER) : 0;
         evidence += -later > 2 * get(TOUCHING) ? get(GHOST_BEFORE) : 0;
-        evidence += Math.abs(later) <= get(TOUCHING) && quieter <= ABOUT_AS_LOUD ? get(GHOST_TOGETHER) : 0;
+        evidence += Math.abs(later) <= get(TOUCHING) && quieter <= get(GHOST_AS_LOUD) ? get(GHOST_TOGETHER) : 0;
         evidence += share < 0.5 ? get(GHOST_UNCOVERED) : 0;
         evidence += !related && seconds > get(GHOST_SHORT_SECONDS) / 2 ? get(GHOST_ODD_PITCH) : 0;
         evidence += !related && seconds > get(GHOST_LONG_SECONDS) ? get(GHOST_ODD_LONG) : 0;

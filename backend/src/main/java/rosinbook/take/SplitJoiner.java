@@ -2,9 +2,13 @@ package rosinbook.take;
 
 import static rosinbook.take.Threshold.BOW_ACROSS_BLIP;
 import static rosinbook.take.Threshold.BOW_EVEN;
+import static rosinbook.take.Threshold.BOW_EVEN_VELOCITY;
 import static rosinbook.take.Threshold.BOW_GAP;
 import static rosinbook.take.Threshold.BOW_LOUDER;
+import static rosinbook.take.Threshold.BOW_LOUDER_VELOCITY;
 import static rosinbook.take.Threshold.BOW_MUCH_LOUDER;
+import static rosinbook.take.Threshold.BOW_MUCH_LOUDER_VELOCITY;
+import static rosinbook.take.Threshold.BOW_SOFTER_VELOCITY;
 import static rosinbook.take.Threshold.BOW_START;
 import static rosinbook.take.Threshold.BOW_TOGETHER;
 import static rosinbook.take.Threshold.BOW_WIDE_GAP;
@@ -27,11 +31,6 @@ final class SplitJoiner {
     private static final int MOST_PARTS = 40;
     /** Evidence closer than this is equal, and fewer bow changes win. */
     private static final double TIE = 1e-6;
-
-    private static final int LOUDER = 4;
-    private static final int MUCH_LOUDER = 8;
-    private static final int EVEN = -5;
-    private static final int MUCH_SOFTER = -12;
 
     private final Thresholds thresholds;
     private final Rhythm rhythm;
@@ -132,25 +131,25 @@ final class SplitJoiner {
         }
         evidence += later.acrossBlip ? get(BOW_ACROSS_BLIP) : 0;
         evidence += loudness(louder);
-        evidence += louder > MUCH_SOFTER && rhythm.together(line, later.on) ? get(BOW_TOGETHER) : 0;
+        evidence += louder > get(BOW_SOFTER_VELOCITY) && rhythm.together(line, later.on) ? get(BOW_TOGETHER) : 0;
         return evidence;
     }
 
     private double loudness(int louder) {
-        if (louder > MUCH_LOUDER) {
+        if (louder > get(BOW_MUCH_LOUDER_VELOCITY)) {
             return get(BOW_MUCH_LOUDER);
         }
-        if (louder > LOUDER) {
+        if (louder > get(BOW_LOUDER_VELOCITY)) {
             return get(BOW_LOUDER);
         }
-        return louder >= EVEN ? get(BOW_EVEN) : get(BOW_EVEN) / 2;
+        return louder >= get(BOW_EVEN_VELOCITY) ? get(BOW_EVEN) : get(BOW_EVEN) / 2;
     }
 
     private String because(Stroke earlier, Stroke later) {
         double gap = earlier.gapTo(later);
         String pause = gap < get(NO_GAP) ? "without a gap" : "after " + Sentences.millis(gap);
         int louder = later.velocity - earlier.velocity;
-        String swell = louder > LOUDER
+        String swell = louder > get(BOW_LOUDER_VELOCITY)
                 ? "it is " + louder + " louder, as a held note that swells"
                 : "its start fits no rhythm of this take";
         return "The same pitch goes on " + pause + ", and " + swell + ".";

@@ -3,11 +3,14 @@ package rosinbook.take;
 import static rosinbook.take.Threshold.BLIP_FLICKER_SECONDS;
 import static rosinbook.take.Threshold.NO_GAP;
 import static rosinbook.take.Threshold.STAIRCASE_CHROMATIC;
+import static rosinbook.take.Threshold.STAIRCASE_GAP;
 import static rosinbook.take.Threshold.STAIRCASE_LONG_STEP;
 import static rosinbook.take.Threshold.STAIRCASE_LONG_STEP_SECONDS;
 import static rosinbook.take.Threshold.STAIRCASE_MOST_SECONDS;
 import static rosinbook.take.Threshold.STAIRCASE_SHORT_STEP;
 import static rosinbook.take.Threshold.STAIRCASE_START;
+import static rosinbook.take.Threshold.STAIRCASE_UNUSUAL;
+import static rosinbook.take.Threshold.STAIRCASE_USUAL;
 import static rosinbook.take.Threshold.TOUCHING;
 
 import java.util.ArrayList;
@@ -19,9 +22,6 @@ import java.util.List;
  * octave or a twelfth off.
  */
 final class StaircaseFolder {
-    private static final double GAP_WEIGHT = -0.5;
-    private static final double UNUSUAL = 0.5;
-    private static final double USUAL = -1;
     private static final int[] MISHEARD = {0, -12, -19, 12};
 
     private final Thresholds thresholds;
@@ -102,9 +102,10 @@ final class StaircaseFolder {
                     && Math.abs(pitches.get(index + 2) - pitches.get(index + 1)) == 1;
             evidence += chromatic ? get(STAIRCASE_CHROMATIC) : 0;
             if (seconds > flicker() * 7 / 6) {
-                evidence += Math.min(UNUSUAL, Math.max(USUAL, -0.5 * rhythm.evidence(seconds)));
+                evidence += Math.min(
+                        get(STAIRCASE_UNUSUAL), Math.max(get(STAIRCASE_USUAL), -0.5 * rhythm.evidence(seconds)));
             }
-            evidence += before.gapTo(step) > get(NO_GAP) ? GAP_WEIGHT : 0;
+            evidence += before.gapTo(step) > get(NO_GAP) ? get(STAIRCASE_GAP) : 0;
             before = step;
         }
         return evidence;

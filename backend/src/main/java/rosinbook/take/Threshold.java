@@ -34,6 +34,8 @@ public enum Threshold {
     GHOST_AFTER("Ghost: after", "it starts while the other string already sounds", Unit.EVIDENCE, 0.7, 0, 4),
     /** Ghost: starts with its source, and about as loud. */
     GHOST_TOGETHER("Ghost: together", "both start at once and about as loud: a unison", Unit.EVIDENCE, -1, -6, 0),
+    /** Ghost: about as loud. */
+    GHOST_AS_LOUD("As loud", "velocities no further apart count as about as loud", Unit.VELOCITY, 12, 0, 60),
     /** Ghost: short. */
     GHOST_SHORT("Ghost: short", "it is shorter than the short ghost", Unit.EVIDENCE, 0.3, 0, 4),
     /** How short a short ghost is. */
@@ -52,6 +54,9 @@ public enum Threshold {
             2.5,
             0,
             6),
+    /** Ghost: how much quieter a string rings on. */
+    GHOST_RINGING_QUIETER(
+            "Ringing on", "how much quieter a string that rings on is, in velocity", Unit.VELOCITY, 15, 0, 60),
 
     /** Blip: before anything is known. */
     BLIP_START("Blip: at first", "odds that a note is a blip before looking", Unit.EVIDENCE, -3, -10, 0),
@@ -69,6 +74,22 @@ public enum Threshold {
             0.8,
             0,
             3),
+    /** Blip: the note goes on without a gap. */
+    BLIP_CLOSE_GAP("Blip: close", "the note goes on after it without a gap", Unit.EVIDENCE, 0.5, 0, 4),
+    /** Blip: a lower note inside, not short enough. */
+    BLIP_LOWER("Blip: lower", "it lies below the note it interrupts", Unit.EVIDENCE, -2, -6, 0),
+    /** Blip: at an edge. */
+    BLIP_EDGE("Blip: at an edge", "it stands at a start or an end, not inside", Unit.EVIDENCE, -0.2, -4, 4),
+    /** Blip: a neighbouring tone. */
+    BLIP_NEIGHBOUR(
+            "Blip: neighbouring tone",
+            "a step from its note: against it if it is long, for it if it is very short",
+            Unit.EVIDENCE,
+            1,
+            0,
+            6),
+    /** Blip: how much a note has faded. */
+    BLIP_FADED("Faded", "how much quieter than its note a last flicker is, in velocity", Unit.VELOCITY, 20, 0, 60),
     /** How short a scratch of any pitch is. */
     BLIP_SCRATCH_SECONDS("Scratch", "a scratch of any pitch at a start or end", Unit.SECONDS, 0.035, 0, 0.1),
 
@@ -104,6 +125,15 @@ public enum Threshold {
             0),
     /** Bow change: much louder. */
     BOW_MUCH_LOUDER("Bow change: much louder", "much louder than the part before", Unit.EVIDENCE, -2.5, -8, 0),
+    /** Bow change: from where on a part is a little louder. */
+    BOW_LOUDER_VELOCITY("Louder", "from how much more velocity on a part is louder", Unit.VELOCITY, 4, 0, 40),
+    /** Bow change: from where on a part is much louder. */
+    BOW_MUCH_LOUDER_VELOCITY(
+            "Much louder", "from how much more velocity on it is much louder", Unit.VELOCITY, 8, 0, 60),
+    /** Bow change: down to where a part is as loud. */
+    BOW_EVEN_VELOCITY("Even", "down to how much less velocity a part is as loud", Unit.VELOCITY, -5, -40, 0),
+    /** Bow change: down to where a part is much softer. */
+    BOW_SOFTER_VELOCITY("Much softer", "from how much less velocity on it is much softer", Unit.VELOCITY, -12, -60, 0),
     /** How much rhythm counts. */
     RHYTHM("Rhythm", "how much the durations usual in this take count", Unit.EVIDENCE, 0.8, 0, 3),
     /** How freely rhythm is kept. */
@@ -122,6 +152,12 @@ public enum Threshold {
     /** Staircase: by semitones. */
     STAIRCASE_CHROMATIC(
             "Staircase: by semitones", "each step a semitone from both its neighbours", Unit.EVIDENCE, 0.7, 0, 4),
+    /** Staircase: a gap between steps. */
+    STAIRCASE_GAP("Staircase: gap", "for each gap between steps", Unit.EVIDENCE, -0.5, -4, 0),
+    /** Staircase: a length unusual in this take. */
+    STAIRCASE_UNUSUAL("Staircase: unusual", "steps of a length nobody plays in this take", Unit.EVIDENCE, 0.5, 0, 4),
+    /** Staircase: a length usual in this take. */
+    STAIRCASE_USUAL("Staircase: usual", "steps of a length usual in this take", Unit.EVIDENCE, -1, -4, 0),
     /** Staircase: no step is longer. */
     STAIRCASE_MOST_SECONDS("Longest step", "no step of a slide is longer", Unit.SECONDS, 0.25, 0, 1),
 
@@ -138,6 +174,8 @@ public enum Threshold {
         SECONDS,
         /** Semitones. */
         SEMITONES,
+        /** Steps of MIDI velocity. */
+        VELOCITY,
         /** Natural logarithm of odds. */
         EVIDENCE
     }

@@ -118,6 +118,10 @@ class EveryPageIT {
         pages.put("an instrument", path(visitor, "instruments", "Green violin"));
         pages.put("a synth", path(visitor, "synths", "Stage synth"));
         pages.put("the log", "/log");
+        pages.put("the takes", "/takes");
+        pages.put("a take", path(visitor, "takes", "Drowsy Maggie, E lower"));
+        pages.put("playing live", "/takes/live");
+        pages.put("the exercise", "/exercise");
         pages.put("the shares", "/shares");
         pages.put("after a rehearsal", "/new/log");
         for (String kind : List.of("instruments", "synths", "rigs", "pieces", "recipes", "setlists")) {

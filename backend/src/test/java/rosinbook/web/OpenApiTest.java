@@ -161,7 +161,6 @@ class OpenApiTest {
             walk("/api/" + kind.path());
         }
         walkSets();
-        walkBench();
         walkShares();
         new BenchWalk(api).walk();
         walkDoor();
@@ -176,16 +175,6 @@ class OpenApiTest {
         Set<String> notWalked = Description.operations();
         notWalked.removeAll(api.succeeded);
         assertEquals(Set.of(), notWalked);
-    }
-
-    private void walkBench() {
-        String rig = "{'rig':'" + api.get("/api/rigs").items().get(0).path("id").asText() + "'}";
-        api.post("/api/bench/wiring", rig).expect(200);
-        api.post("/api/bench/adapter", rig).expect(200);
-        api.post("/api/bench/divider", "{'supplyVolts':7,'targetVolts':1.04}").expect(200);
-        api.post("/api/bench/divider", "{'supplyVolts':7,'targetVolts':9}").expect(422);
-        api.post("/api/bench/probe", "{'strings':4,'pins':{'1':{'toGround':{'read':'open'}}}}")
-                .expect(200);
     }
 
     private void walkDoor() {

@@ -8,22 +8,15 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import com.fasterxml.jackson.databind.JsonNode;
 import java.io.IOException;
 import java.io.InputStream;
-import java.net.URI;
-import java.net.http.HttpClient;
 import java.net.http.HttpRequest;
-import java.net.http.HttpResponse;
 import java.nio.charset.StandardCharsets;
-import java.time.Clock;
 import java.util.Arrays;
 import java.util.List;
-import java.util.UUID;
 import java.util.stream.StreamSupport;
 import org.junit.jupiter.api.AfterEach;
-import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import rosinbook.notebook.Blob;
 import rosinbook.notebook.ContentJson;
-import rosinbook.store.Database;
 import rosinbook.take.TakeReader;
 
 /** Takes through HTTP. */
@@ -31,20 +24,11 @@ class TakesApiTest {
     private static final byte[] AIR = published("o1_air.over.mid");
     private static final byte[] AIR_CALMER = published("o1_air.reasonable.mid");
 
-    private final HttpClient client = HttpClient.newHttpClient();
-    private Database database;
-    private Server server;
-
-    @BeforeEach
-    void open() {
-        database = Database.inMemory("t" + UUID.randomUUID());
-        server = Server.start(database, 0, Clock.systemUTC());
-    }
+    private final Api api = new Api();
 
     @AfterEach
     void close() {
-        server.close();
-        database.close();
+        api.close();
     }
 
     private static byte[] published(String name) {
@@ -55,25 +39,15 @@ class TakesApiTest {
         }
     }
 
-    private HttpResponse<byte[]> send(String method, String path, String type, byte[] body) {
-        try {
-            HttpRequest.Builder request = HttpRequest.newBuilder(
-                            URI.create("http://127.0.0.1:" + server.javalin().port() + path))
-                    .method(method, HttpRequest.BodyPublishers.ofByteArray(body));
-            if (!type.isEmpty()) {
-                request.header("Content-Type", type);
-            }
-            return client.send(request.build(), HttpResponse.BodyHandlers.ofByteArray());
-        } catch (IOException | InterruptedException problem) {
-            throw new AssertionError(problem);
-        }
+    private Answer send(String method, String path, String type, byte[] body) {
+        HttpRequest.Builder request = api.to(path).method(method, HttpRequest.BodyPublishers.ofByteArray(body));
+        return api.send(type.isEmpty() ? request : request.header("Content-Type", type));
     }
 
     private byte[] get(String path, String type) {
-        HttpResponse<byte[]> answer = send("GET", path, "", new byte[0]);
-        assertEquals(200, answer.statusCode(), () -> new String(answer.body(), StandardCharsets.UTF_8));
-        assertTrue(answer.headers().firstValue("Content-Type").orElse("").startsWith(type), path);
-        return answer.body();
+        Answer answer = api.get(path).expect(200);
+        assertTrue(answer.header("Content-Type").startsWith(type), path);
+        return answer.bytes();
     }
 
     private JsonNode getJson(String path) {
@@ -89,9 +63,7 @@ class TakesApiTest {
     }
 
     private JsonNode posted(int status, String path, String type, byte[] body) {
-        HttpResponse<byte[]> answer = send("POST", path, type, body);
-        assertEquals(status, answer.statusCode(), () -> new String(answer.body(), StandardCharsets.UTF_8));
-        return json(answer.body());
+        return send("POST", path, type, body).expect(status).json();
     }
 
     private JsonNode posted(int status, String path, String json) {
@@ -225,11 +197,11 @@ class TakesApiTest {
 
     @Test
     void odd_requests_get_a_reason() {
-        assertEquals(415, send("POST", "/api/bench/takes", "text/plain", AIR).statusCode());
+        assertEquals(415, send("POST", "/api/bench/takes", "text/plain", AIR).status());
         assertEquals(
                 413,
                 send("POST", "/api/blobs", "audio/midi", new byte[Blob.MOST_BYTES + 1])
-                        .statusCode());
+                        .status());
         for (String query : List.of(
                 "?strings=X9",
                 "?baseChannel=17",
@@ -283,20 +255,8 @@ class TakesApiTest {
         String rig = id(posted(
                 201, "/api/rigs", "{'content':{'title':'Rig'," + gear + ",'assignments':{" + strings(28) + "}}}"));
         create(AIR, ",'rig':{'id':'" + rig + "'}");
-        HttpRequest save = HttpRequest.newBuilder(
-                        URI.create("http://127.0.0.1:" + server.javalin().port() + "/api/rigs/" + rig))
-                .header("Content-Type", "application/json")
-                .header("If-Match", "\"r1\"")
-                .PUT(HttpRequest.BodyPublishers.ofString(
-                        ("{'content':{'title':'Rig'," + gear + ",'assignments':{" + strings(20) + "}}}")
-                                .replace('\'', '"')))
-                .build();
-        try {
-            assertEquals(
-                    200, client.send(save, HttpResponse.BodyHandlers.ofString()).statusCode());
-        } catch (IOException | InterruptedException problem) {
-            throw new AssertionError(problem);
-        }
+        api.put("/api/rigs/" + rig, 1, "{'content':{'title':'Rig'," + gear + ",'assignments':{" + strings(20) + "}}}")
+                .expect(200);
         create(AIR_CALMER, ",'rig':{'id':'" + rig + "'}");
         JsonNode told = getJson("/api/rigs/" + rig + "/takes");
         assertEquals(1, told.path("revisions").get(0).path("revision").asInt());
@@ -321,7 +281,7 @@ class TakesApiTest {
         assertEquals(
                 404,
                 send("GET", "/api/rigs/" + instrument + "/takes", "", new byte[0])
-                        .statusCode());
+                        .status());
     }
 
     private static String strings(int sensitivity) {
@@ -370,6 +330,6 @@ class TakesApiTest {
                                 "application/json",
                                 ("{\"kind\":\"takes\",\"id\":\"" + id + "\",\"name\":\"x\"}")
                                         .getBytes(StandardCharsets.UTF_8))
-                        .statusCode());
+                        .status());
     }
 }
