@@ -32,6 +32,8 @@ final class Labels {
             Map.entry("routes", "Route"),
             Map.entry("controlLines", "Control line"),
             Map.entry("readings", "Meter reading"),
+            Map.entry("thresholds", "Figure"),
+            Map.entry("refused", "Left as played:"),
             Map.entry("voices", "Voice"),
             Map.entry("effects", "Effect"),
             Map.entry("items", "Piece"),
