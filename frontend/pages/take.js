@@ -1,12 +1,14 @@
 /** take.js: one take on the bench: its roll, its faults, what to try, the figures behind it, and the ways out. */
 import { allSheets, get, post, readSheet } from '../api.js';
 import { el, fill } from '../dom.js';
+import { ChangeList } from '../parts/change-list.js';
 import { Fact } from '../parts/editable.js';
 import { FaultList } from '../parts/fault-list.js';
 import { faultMark } from '../parts/fault-mark.js';
 import { Fold } from '../parts/fold.js';
 import { editableTitle } from '../parts/gear-page.js';
 import { HistoryList } from '../parts/history-list.js';
+import { OldRevision } from '../parts/old-revision.js';
 import { PageHead } from '../parts/page-head.js';
 import { PianoRoll } from '../parts/piano-roll.js';
 import { SaveBar } from '../parts/save-bar.js';
@@ -20,8 +22,13 @@ import { asSentence, shortDay } from '../words-rules.js';
 
 const PATIENCE_MILLIS = 120;
 
-export async function show(page, { params: { id } }) {
+export async function show(page, { params: { id }, query }) {
   const keeping = await openSheet('takes', id);
+  const old = Number(query.get('revision')) || 0;
+  if (old && old !== keeping.envelope?.revision) {
+    await showOld(page, id, old, keeping.envelope?.revision);
+    return;
+  }
   const [{ items: thresholds }, rigs] = await Promise.all([get('/api/bench/takes/thresholds'), allSheets('rigs')]);
   let report = null;
   let waiting = 0;
@@ -184,4 +191,21 @@ export async function show(page, { params: { id } }) {
     page.leaf.append(element);
     return element;
   }
+}
+
+/** How the take stood then, and what has changed since. */
+async function showOld(page, id, revision, newest) {
+  const [envelope, report, { changes }] = await Promise.all([
+    readSheet('takes', id, revision),
+    get(`/api/takes/${id}/report`, { revision }),
+    get(`/api/takes/${id}/compare`, { was: revision, now: newest }),
+  ]);
+  page.title(`${envelope.title}, revision ${revision}`);
+  PageHead(page.leaf, { kicker: 'Take', title: envelope.title });
+  OldRevision(page.leaf, { envelope, newest });
+  const score = el('section');
+  const since = el('div');
+  page.leaf.append(score, el('h2', {}, 'What has changed since'), since);
+  TakeScore(score).show(report);
+  ChangeList(since, changes);
 }

@@ -52,6 +52,9 @@ export function PianoRoll(element, { onSelect, onRefuse, onSeek }) {
   let longestBefore = 0;
   let longestAfter = 0;
   let faulty = new Set();
+  /** Notes of each string, and when the next fault of its string comes: worked out once a report, not once a frame. */
+  let byString = new Map();
+  let nextOnString = new Map();
   let colours = {};
   const shapes = new Map();
 
@@ -76,6 +79,13 @@ export function PianoRoll(element, { onSelect, onRefuse, onSeek }) {
       longestBefore = longest(report.before);
       longestAfter = longest(report.after);
       faulty = new Set(report.faults.flatMap((fault) => fault.notes.slice(0, 1)));
+      byString = new Map(lanes.map(({ string }) => [string, { before: report.before.filter((note) => note.string === string), after: report.after.filter((note) => note.string === string) }]));
+      nextOnString = new Map();
+      const coming = new Map();
+      for (const fault of report.faults.toReversed()) {
+        nextOnString.set(fault.id, coming.get(fault.string));
+        coming.set(fault.string, fault.at);
+      }
       const end = Math.max(1, ...[report.before.at(-1)?.on ?? 0], report.before.reduce((most, note) => Math.max(most, note.off), 0));
       whole = { from: 0, to: end + Math.max(0.2, end * 0.01) };
       if (first) view = { from: 0, to: Math.min(whole.to, Math.max(4, (width || 800) / 60)) };
@@ -194,50 +204,55 @@ export function PianoRoll(element, { onSelect, onRefuse, onSeek }) {
   }
 
   function drawBefore(pen, lane, yOf) {
-    const [first, last] = inView(report.before, view, longestBefore);
-    pen.lineWidth = 1;
+    const notes = byString.get(lane.string).before;
+    const [first, last] = inView(notes, view, longestBefore);
+    const plain = new Path2D();
+    const wrong = new Path2D();
     for (let index = first; index < last; index++) {
-      const note = report.before[index];
-      if (note.string !== lane.string || note.off < view.from) continue;
+      const note = notes[index];
+      if (note.off < view.from) continue;
       const x = xOf(note.on);
-      const wide = Math.max(2, xOf(note.off) - x);
-      const isFaulty = faulty.has(note.id);
-      if (isFaulty) {
-        pen.fillStyle = colours.wash;
-        pen.fillRect(x, yOf(note.noteNumber) - 5, wide, 10);
-      }
-      pen.strokeStyle = isFaulty ? colours.changed : colours.pencil;
-      pen.strokeRect(x, yOf(note.noteNumber) - 4.5, wide, 9);
+      (faulty.has(note.id) ? wrong : plain).rect(x, yOf(note.noteNumber) - 4.5, Math.max(2, xOf(note.off) - x), 9);
     }
+    pen.lineWidth = 1;
+    pen.strokeStyle = colours.pencil;
+    pen.stroke(plain);
+    pen.fillStyle = colours.wash;
+    pen.fill(wrong);
+    pen.strokeStyle = colours.changed;
+    pen.stroke(wrong);
   }
 
   function drawAfter(pen, lane, yOf) {
-    const [first, last] = inView(report.after, view, longestAfter);
+    const notes = byString.get(lane.string).after;
+    const [first, last] = inView(notes, view, longestAfter);
+    const bars = new Path2D();
+    const slides = new Path2D();
     for (let index = first; index < last; index++) {
-      const note = report.after[index];
-      if (note.string !== lane.string || note.off < view.from) continue;
+      const note = notes[index];
+      if (note.off < view.from) continue;
       const x = xOf(note.on);
       const end = note.glide ? note.glide.from : note.off;
-      pen.fillStyle = colours.ink;
-      pen.fillRect(x, yOf(note.noteNumber) - 2.5, Math.max(1.5, xOf(end) - x - 0.75), 5);
+      bars.rect(x, yOf(note.noteNumber) - 2.5, Math.max(1.5, xOf(end) - x - 0.75), 5);
       if (note.glide) {
-        pen.strokeStyle = colours.ink;
-        pen.lineWidth = 2.5;
-        pen.beginPath();
-        pen.moveTo(xOf(note.glide.from) - 1, yOf(note.noteNumber));
-        pen.lineTo(xOf(note.glide.to), yOf(note.noteNumber + note.glide.semitones));
-        pen.stroke();
+        slides.moveTo(xOf(note.glide.from) - 1, yOf(note.noteNumber));
+        slides.lineTo(xOf(note.glide.to), yOf(note.noteNumber + note.glide.semitones));
       }
     }
+    pen.fillStyle = colours.ink;
+    pen.fill(bars);
+    pen.strokeStyle = colours.ink;
+    pen.lineWidth = 2.5;
+    pen.stroke(slides);
   }
 
   function drawMarks(pen, laneHeight) {
     const tops = new Map(lanes.map((lane, index) => [lane.string, { lane, top: index * laneHeight }]));
     const lastWord = new Map();
     // The chosen one last: nothing may lie over its word.
-    const inOrder = [...report.faults].sort((one, other) => Number(one.id === selected) - Number(other.id === selected));
-    for (const fault of inOrder) {
-      if (fault.at < view.from || fault.at > view.to || !tops.has(fault.string)) continue;
+    const seen = report.faults.filter((fault) => fault.at >= view.from && fault.at <= view.to && tops.has(fault.string));
+    const crowded = seen.length > width;
+    for (const fault of [...seen.filter((each) => each.id !== selected), ...seen.filter((each) => each.id === selected)]) {
       const { lane, top } = tops.get(fault.string);
       const x = xOf(fault.at);
       const y = top + 12;
@@ -248,10 +263,12 @@ export function PianoRoll(element, { onSelect, onRefuse, onSeek }) {
       pen.moveTo(x, y + 6);
       pen.lineTo(x, yIn(lane, top, laneHeight)(fault.noteNumber) - 5);
       pen.stroke();
+      // More faults than pixels: the stems alone tell where they crowd.
+      if (crowded && !isChosen) continue;
       drawShape(pen, fault, x, y, isChosen);
       const word = `${faultKind(fault.kind).words}${fault.refused ? ', as played' : ''}`;
       const room = x - (lastWord.get(fault.string) ?? -100);
-      const next = nextMark(fault);
+      const next = nextOnString.get(fault.id);
       if (isChosen || room > 8 && (next === undefined || xOf(next) - x > pen.measureText(word).width + 22)) {
         pen.textAlign = 'left';
         const wide = pen.measureText(word).width;
@@ -264,15 +281,6 @@ export function PianoRoll(element, { onSelect, onRefuse, onSeek }) {
         lastWord.set(fault.string, x + 10 + wide);
       }
     }
-  }
-
-  /** Start of the fault that follows on the same string. */
-  function nextMark(fault) {
-    const after = report.faults.indexOf(fault) + 1;
-    for (let index = after; index < Math.min(report.faults.length, after + 40); index++) {
-      if (report.faults[index].string === fault.string) return report.faults[index].at;
-    }
-    return undefined;
   }
 
   function drawShape(pen, fault, x, y, isChosen) {

@@ -43,6 +43,8 @@ final class Labels {
             Map.entry("probe", "Meter at pin"),
             Map.entry("bowed", "Bowed string"),
             Map.entry("positions", "Position"),
+            Map.entry("thresholds", "Figure"),
+            Map.entry("refused", "Left as played:"),
             Map.entry("voices", "Voice"),
             Map.entry("effects", "Effect"),
             Map.entry("items", "Piece"),

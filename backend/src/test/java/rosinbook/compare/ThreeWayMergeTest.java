@@ -61,7 +61,7 @@ class ThreeWayMergeTest {
         assertTrue(merge.conflicts().get(0).theirs().isEmpty());
     }
 
-    @Property
+    @Property(seed = "8017")
     void merging_edits_that_do_not_touch_is_the_same_in_either_order(
             @ForAll("objects") ObjectNode base,
             @ForAll("objects") ObjectNode theirs,
@@ -74,14 +74,14 @@ class ThreeWayMergeTest {
         }
     }
 
-    @Property
+    @Property(seed = "8017")
     void where_only_one_edited_that_edit_is_the_result(
             @ForAll("objects") ObjectNode base, @ForAll("objects") ObjectNode edited) {
         assertEquals(edited, ThreeWayMerge.of(base, base, edited).merged());
         assertEquals(edited, ThreeWayMerge.of(base, edited, base).merged());
     }
 
-    @Property
+    @Property(seed = "8017")
     void edits_of_separate_halves_are_both_kept_whole(
             @ForAll("objects") ObjectNode base,
             @ForAll("objects") ObjectNode left,

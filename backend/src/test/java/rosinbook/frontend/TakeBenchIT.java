@@ -150,6 +150,9 @@ class TakeBenchIT {
         assertEquals(mended + 1, TakeReader.GUESSING.read(cleaned()).notes().size());
         page.reload();
         page.waitForSelector(".fault-list li.refused");
+        go(page.url() + "?revision=1");
+        assertTrue(page.locator(".leaf").textContent().contains("What has changed since"));
+        assertEquals(0, page.locator(".save-bar").count(), "an earlier revision is only looked at");
     }
 
     @Test
