@@ -32,6 +32,7 @@ public record Cleaner(Thresholds thresholds) {
         FaultLog log = new FaultLog(take, refused);
         List<StringLine> lines = lines(take);
         lines.forEach(line -> endHanging(line, take, log));
+        lines.forEach(line -> dropUnheard(line, log));
         int before = -1;
         for (int round = 0; round < MOST_ROUNDS && log.repairs() != before; round++) {
             before = log.repairs();
@@ -92,21 +93,38 @@ public record Cleaner(Thresholds thresholds) {
             if (take.notes().get(stroke.id).hanging()) {
                 Stroke next = stroke.next;
                 List<Stroke> involved = next == null ? List.of() : List.of(next);
+                boolean leavesNothing = next != null && next.onTick <= stroke.onTick;
                 String repair = next == null
                         ? "Let it last until the end of the take."
-                        : "End it just before the next note of its string.";
-                if (log.found(FaultKind.HANGING, stroke, involved, () -> "The file never ends this note.", repair)
-                        && next != null) {
+                        : leavesNothing
+                                ? "Drop it: the next note of its string starts at the same moment."
+                                : "End it just before the next note of its string.";
+                boolean repaired =
+                        log.found(FaultKind.HANGING, stroke, involved, () -> "The file never ends this note.", repair);
+                if (repaired && leavesNothing) {
+                    line.remove(stroke);
+                } else if (repaired && next != null) {
                     endBefore(stroke, next, take.tempoMap());
                 }
             }
         }
     }
 
-    /** Leaves a gap, so that the next note counts as bowed anew even at the same pitch. */
+    /** A note that ends as it starts sounds for nobody; left in, it would lie beside whatever else starts then. */
+    private static void dropUnheard(StringLine line, FaultLog log) {
+        for (Stroke stroke = line.first(); stroke != null; stroke = stroke.next) {
+            if (stroke.offTick <= stroke.onTick
+                    && log.found(FaultKind.BLIP, stroke, List.of(), () -> "It ends as it starts.", "Drop the note.")) {
+                line.remove(stroke);
+            }
+        }
+    }
+
+    /** Leaves a gap if there is room, so that the next note counts as bowed anew even at the same pitch. */
     private void endBefore(Stroke stroke, Stroke next, TempoMap tempoMap) {
         double gap = thresholds.get(Threshold.BOW_WIDE_GAP_SECONDS);
-        stroke.offTick = Math.max(stroke.onTick, Math.min(next.onTick, tempoMap.tick(next.on - gap)));
+        long withGap = Math.min(next.onTick, tempoMap.tick(next.on - gap));
+        stroke.offTick = withGap > stroke.onTick ? withGap : next.onTick;
         stroke.off = Math.max(stroke.on, tempoMap.seconds(stroke.offTick));
     }
 
