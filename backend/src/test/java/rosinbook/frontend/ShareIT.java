@@ -71,7 +71,8 @@ class ShareIT {
             assertThat(page.locator("h1")).hasText("Tannery, second night");
             assertEquals(TONIGHT, Reading.lines(page.locator(".set > li > h2")));
             // The example's recipes.json: the starting point's drive and tone, turned down since last week.
-            assertTrue(Reading.line(page.locator(".set > li").nth(3)).contains("Overdrive, Drive 50 %"));
+            assertTrue(
+                    Reading.line(page.locator(".set > li").nth(3)).contains("Overdrive on · Drive 50 % · Tone 48 %"));
             assertEquals(
                     "1 (E5) 1 17 0 dB",
                     Reading.line(page.locator(".rig tbody tr").first()));
