@@ -28,42 +28,4 @@ public final class MergePatch {
         });
         return result;
     }
-
-    /**
-     * The smallest patch that turns one object into another.
-     *
-     * @throws IllegalArgumentException if the newer object holds a null, which a merge patch cannot express (RFC 7396,
-     *     section 1)
-     */
-    public static ObjectNode between(ObjectNode was, ObjectNode now) {
-        ObjectNode patch = JsonNodeFactory.instance.objectNode();
-        was.fieldNames().forEachRemaining(name -> {
-            if (!now.has(name)) {
-                patch.putNull(name);
-            }
-        });
-        now.properties().forEach(member -> {
-            JsonNode older = was.path(member.getKey());
-            JsonNode newer = member.getValue();
-            refuseNull(newer);
-            if (older.isObject() && newer.isObject()) {
-                ObjectNode below = between((ObjectNode) older, (ObjectNode) newer);
-                if (!below.isEmpty()) {
-                    patch.set(member.getKey(), below);
-                }
-            } else if (!older.equals(newer)) {
-                patch.set(member.getKey(), newer.deepCopy());
-            }
-        });
-        return patch;
-    }
-
-    private static void refuseNull(JsonNode node) {
-        if (node.isNull()) {
-            throw new IllegalArgumentException("a merge patch cannot set a member to null (RFC 7396, section 1)");
-        }
-        if (node.isObject()) {
-            node.forEach(MergePatch::refuseNull);
-        }
-    }
 }

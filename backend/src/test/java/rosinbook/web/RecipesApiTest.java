@@ -62,6 +62,15 @@ class RecipesApiTest {
     }
 
     @Test
+    void settings_alone_are_the_same_settings_and_nothing_beside_them() {
+        JsonNode alone = api.get("/api/recipes/" + recipe + "/resolved?settingsOnly=true")
+                .expect(200)
+                .json();
+        assertEquals(resolved(recipe).path("settings"), alone.path("settings"));
+        assertEquals(2, alone.size(), alone.toString());
+    }
+
+    @Test
     void note_values_are_told_in_milliseconds_at_the_pieces_tempo() {
         // 60000/120 = 500 ms a quarter; a dotted eighth is three quarters of that (music theory, no source needed).
         assertEquals(
