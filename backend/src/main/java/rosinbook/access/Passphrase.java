@@ -11,10 +11,17 @@ import com.password4j.types.Argon2;
  * @see "OWASP ASVS 5.0, 6.2: 15 characters recommended, at least 64 allowed, no rules about which"
  */
 public record Passphrase(String text) {
-    private static final int SHORTEST = 15;
-    private static final int LONGEST = 200;
+    /** Fewest characters. */
+    public static final int SHORTEST = 15;
+
+    /** Most characters. */
+    public static final int LONGEST = 200;
+
     private static final int MEMORY_KIBIBYTES = 19 * 1024;
-    private static final Argon2Function ARGON2 = Argon2Function.getInstance(MEMORY_KIBIBYTES, 2, 1, 32, Argon2.ID);
+    private static final int ITERATIONS = 2;
+    private static final int LANES = 1;
+    private static final Argon2Function ARGON2 =
+            Argon2Function.getInstance(MEMORY_KIBIBYTES, ITERATIONS, LANES, 32, Argon2.ID);
 
     /** @throws IllegalArgumentException if it is too short or too long */
     public Passphrase {

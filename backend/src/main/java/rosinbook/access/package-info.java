@@ -1,11 +1,13 @@
 /**
- * Who may come in when the notebook is reached from elsewhere.
+ * Who may come in when the notebook is reached from elsewhere, and what they may do there.
  *
- * <p><b>What.</b> The owner's passphrase, kept as an Argon2id hash; sessions; and slowing down whoever guesses.
+ * <p><b>What.</b> Players and their passphrases, kept as Argon2id hashes; invitations; sessions; slowing down whoever
+ * guesses; notebooks, and which player may read, write or own each.
  *
- * <p><b>Conventions.</b> On the loopback address nobody has to sign in. Argon2id with 19 MiB, 2 passes, 1 lane (OWASP
- * Password Storage Cheat Sheet, 2026). A session token carries 128 bits; only its SHA-256 is stored.
+ * <p><b>Conventions.</b> On the loopback address nobody has to sign in: whoever sits at the computer owns every notebook.
+ * Argon2id with 19 MiB, 2 passes, 1 lane (OWASP Password Storage Cheat Sheet, 2026). A token carries 128 bits; only its
+ * SHA-256 is stored. A notebook one may not read is answered like one that does not exist.
  *
- * <p><b>Left out.</b> Several people with accounts and rights of their own.
+ * <p><b>Left out.</b> Which right an address needs: that stands in {@code rosinbook.web.Rights}.
  */
 package rosinbook.access;

@@ -1,6 +1,8 @@
 package rosinbook.circuit;
 
 import java.util.Map;
+import rosinbook.limit.Limit;
+import rosinbook.limit.PastLimit;
 
 /**
  * Everything between the instrument's connector and the synth's.
@@ -19,7 +21,7 @@ public record Adapter(Map<String, Route> routes, Parts parts) {
                 .filter(route -> route.via() instanceof Via.Switch)
                 .count();
         if (switches > MAX_SWITCHES) {
-            throw new IllegalArgumentException("routes has " + switches + " switches; give at most " + MAX_SWITCHES);
+            throw new PastLimit(Limit.ENTRIES, "routes has " + switches + " switches; give at most " + MAX_SWITCHES);
         }
         parts = parts == null ? Parts.USUAL : parts;
     }

@@ -51,6 +51,6 @@ record Contact(Plug plug, String label, PinRole role, String point) {
 
     /** As a sentence names it: {@code synth pin 7 (supply +7 V)}. */
     String describe() {
-        return point + " (" + role.describe() + ")";
+        return point + " (" + plug.carries(role) + ")";
     }
 }

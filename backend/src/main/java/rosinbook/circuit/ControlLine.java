@@ -3,6 +3,8 @@ package rosinbook.circuit;
 import com.fasterxml.jackson.annotation.JsonInclude;
 import java.util.Comparator;
 import java.util.List;
+import rosinbook.limit.Limit;
+import rosinbook.limit.PastLimit;
 
 /**
  * A line that the synth reads as a voltage.
@@ -46,7 +48,7 @@ public record ControlLine(String label, double minVolts, double maxVolts, Double
 
     private static List<Band> sorted(List<Band> bands) {
         if (bands.size() > 40) {
-            throw new IllegalArgumentException("bands has " + bands.size() + " entries; give at most 40");
+            throw new PastLimit(Limit.ENTRIES, "bands has " + bands.size() + " entries; give at most 40");
         }
         bands.forEach(band -> Require.present("bands", band, "an entry holds nothing"));
         return bands.stream().sorted(Comparator.comparing(Band::fromVolts)).toList();

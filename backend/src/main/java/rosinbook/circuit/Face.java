@@ -47,7 +47,7 @@ final class Face {
             double angle = 2 * Math.PI * index++ / connector.pins().size();
             double x = placed ? pin.x() : Math.sin(angle);
             double y = placed ? pin.y() : Math.cos(angle);
-            pin(middle + mirror * x * (RADIUS - 18), MIDDLE_Y - y * (RADIUS - 18), entry.getKey(), pin.role());
+            pin(middle + mirror * x * (RADIUS - 18), MIDDLE_Y - y * (RADIUS - 18), entry.getKey(), pin.role(), plug);
         }
         if (!placed) {
             svg.words(middle, 216, 10, "text-anchor='middle'", "Places not noted: this shows the");
@@ -59,8 +59,8 @@ final class Face {
         return connector.name().isEmpty() ? connector.shape() : connector.name();
     }
 
-    private void pin(double x, double y, String label, PinRole role) {
-        svg.open("stroke='#1d1a16'", label + ": " + role.describe());
+    private void pin(double x, double y, String label, PinRole role, Plug plug) {
+        svg.open("stroke='#1d1a16'", label + ": " + plug.carries(role));
         boolean ground = role instanceof PinRole.Ground;
         String fill = ground ? "fill='#1d1a16'" : "fill='#ffffff'";
         if (role instanceof PinRole.Control || role instanceof PinRole.SwitchLine) {

@@ -17,7 +17,7 @@ import com.fasterxml.jackson.annotation.JsonTypeInfo;
     @JsonSubTypes.Type(value = PinRole.Unknown.class, name = "unknown")
 })
 public sealed interface PinRole {
-    /** In a player's words, without article or full stop, such as {@code string 3} or {@code supply +7 V}. */
+    /** In a player's words, without article or full stop, such as {@code string 3} or {@code supply +7 V}; see also {@link Plug}. */
     String describe();
 
     /**

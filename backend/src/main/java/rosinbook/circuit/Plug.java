@@ -22,6 +22,13 @@ public enum Plug {
         return word + " pin " + label;
     }
 
+    /** What one of its pins carries, in a player's words: on the synth the pin of a string is an input. */
+    String carries(PinRole role) {
+        return this == SYNTH && role instanceof PinRole.StringSignal signal
+                ? "input " + signal.string()
+                : role.describe();
+    }
+
     Connector connector(Wiring wiring) {
         return switch (this) {
             case INSTRUMENT -> wiring.instrument().connector();

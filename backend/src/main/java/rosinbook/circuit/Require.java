@@ -5,6 +5,8 @@ import java.util.Comparator;
 import java.util.Map;
 import java.util.SortedMap;
 import java.util.TreeMap;
+import rosinbook.limit.Limit;
+import rosinbook.limit.PastLimit;
 import rosinbook.pitch.Note;
 
 /** The checks that this package's records share; every message starts with the field's name and a space. */
@@ -50,8 +52,10 @@ final class Require {
     static String line(String field, String text, int min, int max) {
         String line = text == null ? "" : text.strip();
         if (line.length() < min || line.length() > max) {
-            throw new IllegalArgumentException(
-                    field + " has " + line.length() + " characters; give " + min + " to " + max);
+            String message = field + " has " + line.length() + " characters; give " + min + " to " + max;
+            throw line.length() > max
+                    ? new PastLimit(Limit.TEXT_LENGTH, message)
+                    : new IllegalArgumentException(message);
         }
         if (line.chars().anyMatch(Character::isISOControl)) {
             throw new IllegalArgumentException(field + " holds a control character; write it as one line of text");
@@ -70,7 +74,8 @@ final class Require {
     static <T> SortedMap<String, T> keyed(String field, Map<String, T> things, int min, int max, int keyLength) {
         Map<String, T> given = things == null ? Map.of() : things;
         if (given.size() < min || given.size() > max) {
-            throw new IllegalArgumentException(field + " has " + given.size() + " entries; give " + min + " to " + max);
+            String message = field + " has " + given.size() + " entries; give " + min + " to " + max;
+            throw given.size() > max ? new PastLimit(Limit.ENTRIES, message) : new IllegalArgumentException(message);
         }
         SortedMap<String, T> sorted = new TreeMap<>(COUNTED);
         given.forEach((key, thing) -> {

@@ -83,7 +83,7 @@ final class RouteRow {
 
     private void pin(double x, String anchor, Plug plug, String label) {
         Pin pin = plug.connector(wiring).pins().get(label);
-        String role = pin == null ? "not in the table" : pin.role().describe();
+        String role = pin == null ? "not in the table" : plug.carries(pin.role());
         svg.words(x, 24, 14, "text-anchor='" + anchor + "' font-weight='bold'", label);
         String whose = anchor.equals("start") && plug == Plug.SYNTH ? "synth: " : "";
         svg.words(x, 38, 10.5, "text-anchor='" + anchor + "'", Svg.fit(whose + role, 21));

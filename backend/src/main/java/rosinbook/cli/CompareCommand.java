@@ -25,6 +25,9 @@ final class CompareCommand implements Callable<Integer> {
     @Mixin
     private DatabaseOptions options;
 
+    @Mixin
+    private NotebookOptions notebooks;
+
     @Parameters(index = "0", paramLabel = "WAS", description = "The older set: its id, or id@revision.")
     private String was;
 
@@ -39,8 +42,8 @@ final class CompareCommand implements Callable<Integer> {
 
     @Override
     public Integer call() throws JsonProcessingException {
-        try (Database database = options.open()) {
-            Notebook notebook = DatabaseOptions.notebook(database, Clock.systemUTC());
+        try (Database database = options.openExisting()) {
+            Notebook notebook = notebooks.notebook(database, Clock.systemUTC());
             SetComparison comparison =
                     notebook.look(pages -> SetComparison.of(pages, set(pages, was), set(pages, now), all));
             System.out.println(json ? ContentJson.strict().writeValueAsString(comparison) : text(comparison));

@@ -1,14 +1,13 @@
 package rosinbook.cli;
 
+import java.io.IOException;
 import java.nio.file.Path;
-import java.time.Clock;
+import java.util.Optional;
 import picocli.CommandLine.Option;
-import rosinbook.notebook.Notebook;
-import rosinbook.store.Archive;
 import rosinbook.store.Database;
-import rosinbook.store.DatabaseSheetStore;
+import rosinbook.store.Restore;
 
-/** Which notebook a command works on. */
+/** Which database a command works on. */
 final class DatabaseOptions {
     @Option(
             names = "--data",
@@ -26,24 +25,40 @@ final class DatabaseOptions {
     private String url;
 
     Database open() {
-        if (url == null || url.isBlank()) {
-            return Database.inFolder(folder);
-        }
-        return Database.postgresql(
-                url, environment("ROSINBOOK_DATABASE_USER"), environment("ROSINBOOK_DATABASE_PASSWORD"));
+        return folder().isPresent() ? Database.inFolder(folder) : Database.postgresql(url, user(), password());
+    }
+
+    /** For what only reads: a folder without a notebook is a slip, not a wish for a new one. */
+    Database openExisting() {
+        return folder().isPresent() ? Database.existingInFolder(folder) : open();
+    }
+
+    /** Folder of an embedded notebook; empty for a PostgreSQL database. */
+    Optional<Path> folder() {
+        return url == null || url.isBlank() ? Optional.of(folder) : Optional.empty();
+    }
+
+    /** Where an embedded notebook keeps its backups unless told otherwise. */
+    static Path backups(Path folder) {
+        return folder.resolve("backups");
+    }
+
+    Restore.Restored restore(Path backup) throws IOException {
+        return folder().isPresent()
+                ? Restore.intoFolder(backup, folder)
+                : Restore.intoPostgresql(backup, url, user(), password());
+    }
+
+    private static String user() {
+        return environment("ROSINBOOK_DATABASE_USER");
+    }
+
+    private static String password() {
+        return environment("ROSINBOOK_DATABASE_PASSWORD");
     }
 
     private static String environment(String name) {
         String value = System.getenv(name);
         return value == null ? "" : value;
-    }
-
-    static Notebook notebook(Database database, Clock clock) {
-        return new Notebook(DatabaseSheetStore.onlyNotebook(database, clock.instant()), clock);
-    }
-
-    static Archive archive(Database database, Clock clock) {
-        DatabaseSheetStore.onlyNotebook(database, clock.instant());
-        return new Archive(database, DatabaseSheetStore.ONLY_NOTEBOOK);
     }
 }

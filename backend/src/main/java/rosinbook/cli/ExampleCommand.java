@@ -18,11 +18,14 @@ final class ExampleCommand implements Callable<Integer> {
     @Mixin
     private DatabaseOptions options;
 
+    @Mixin
+    private NotebookOptions notebooks;
+
     @Override
     public Integer call() {
         Clock clock = Clock.systemDefaultZone();
         try (Database database = options.open()) {
-            DatabaseSheetStore store = DatabaseSheetStore.onlyNotebook(database, clock.instant());
+            DatabaseSheetStore store = notebooks.sheets(database, clock);
             System.out.println("Wrote " + ExampleSeason.writeInto(store, LocalDate.now(clock)) + " sheets.");
             return 0;
         }

@@ -21,6 +21,9 @@ final class ImportCommand implements Callable<Integer> {
     @Mixin
     private DatabaseOptions options;
 
+    @Mixin
+    private NotebookOptions notebooks;
+
     @Parameters(paramLabel = "FILE.zip", description = "A ZIP that export wrote.")
     private Path file;
 
@@ -32,7 +35,7 @@ final class ImportCommand implements Callable<Integer> {
         try (Database database = options.open();
                 InputStream source = Files.newInputStream(file)) {
             Archive.Imported imported =
-                    DatabaseOptions.archive(database, Clock.systemUTC()).read(source);
+                    notebooks.archive(database, Clock.systemUTC()).read(source);
             System.out.println("Added " + imported.added() + " revisions; " + imported.known() + " were here already.");
         }
         return 0;

@@ -10,8 +10,10 @@ import java.time.Clock;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Option;
 import rosinbook.access.Access;
 import rosinbook.access.Passphrase;
+import rosinbook.access.PlayerName;
 import rosinbook.store.Database;
 import rosinbook.store.DatabaseAccessStore;
 import rosinbook.store.DatabaseSheetStore;
@@ -21,11 +23,18 @@ import rosinbook.store.DatabaseSheetStore;
         name = "passphrase",
         mixinStandardHelpOptions = true,
         description =
-                "Sets or changes the owner's passphrase, read from the keyboard or the first line of the input, and"
-                        + " ends every session.")
+                "Sets or changes a player's passphrase, read from the keyboard or the first line of the input, and"
+                        + " ends their sessions.")
 final class PassphraseCommand implements Callable<Integer> {
     @Mixin
     private DatabaseOptions options;
+
+    @Option(
+            names = "--player",
+            paramLabel = "NAME",
+            description = "Whose (default: the keeper's). The first one there is becomes the keeper, who invites the"
+                    + " others; called \"owner\" if no name is given.")
+    private String player;
 
     @Override
     public Integer call() throws IOException {
@@ -33,8 +42,12 @@ final class PassphraseCommand implements Callable<Integer> {
         Clock clock = Clock.systemUTC();
         try (Database database = options.open()) {
             DatabaseSheetStore.onlyNotebook(database, clock.instant());
-            new Access(new DatabaseAccessStore(database, DatabaseSheetStore.ONLY_NOTEBOOK), clock, new SecureRandom())
-                    .setPassphrase(passphrase);
+            Access access = new Access(new DatabaseAccessStore(database), clock, new SecureRandom());
+            if (player == null) {
+                access.setPassphrase(passphrase);
+            } else {
+                access.setPassphrase(new PlayerName(player), passphrase);
+            }
         }
         System.out.println("The passphrase is set.");
         return 0;
@@ -43,7 +56,8 @@ final class PassphraseCommand implements Callable<Integer> {
     private static String typed() throws IOException {
         Console console = System.console();
         if (console != null) {
-            return new String(console.readPassword("Passphrase: "));
+            char[] typed = console.readPassword("Passphrase: ");
+            return typed == null ? "" : new String(typed);
         }
         BufferedReader input = new BufferedReader(new InputStreamReader(System.in, StandardCharsets.UTF_8));
         String line = input.readLine();

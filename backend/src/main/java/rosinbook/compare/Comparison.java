@@ -8,6 +8,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.TreeSet;
+import java.util.function.BiPredicate;
 
 /**
  * What changed from an older document to a newer one.
@@ -21,16 +22,26 @@ public record Comparison(List<Change> changes) {
 
     /** Member by member; equal documents give no changes. */
     public static Comparison of(JsonNode was, JsonNode now) {
+        return of(was, now, (one, other) -> false);
+    }
+
+    /**
+     * Member by member, but for objects that stand for different things.
+     *
+     * @param isAnother whether the newer of two objects is compared as a whole
+     */
+    static Comparison of(JsonNode was, JsonNode now, BiPredicate<JsonNode, JsonNode> isAnother) {
         List<Change> changes = new ArrayList<>();
-        collect(Pointer.ROOT, was, now, changes);
+        collect(Pointer.ROOT, was, now, isAnother, changes);
         return new Comparison(changes);
     }
 
-    private static void collect(Pointer at, JsonNode was, JsonNode now, List<Change> changes) {
+    private static void collect(
+            Pointer at, JsonNode was, JsonNode now, BiPredicate<JsonNode, JsonNode> isAnother, List<Change> changes) {
         if (was.equals(now)) {
             return;
         }
-        if (!was.isObject() || !now.isObject()) {
+        if (!was.isObject() || !now.isObject() || isAnother.test(was, now)) {
             changes.add(new Change(at, Optional.of(was), Optional.of(now)));
             return;
         }
@@ -44,7 +55,7 @@ public record Comparison(List<Change> changes) {
             } else if (!now.has(name)) {
                 changes.add(new Change(below, Optional.of(was.get(name)), Optional.empty()));
             } else {
-                collect(below, was.get(name), now.get(name), changes);
+                collect(below, was.get(name), now.get(name), isAnother, changes);
             }
         }
     }

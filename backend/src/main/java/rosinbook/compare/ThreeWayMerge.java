@@ -12,6 +12,9 @@ import java.util.Optional;
  * @param conflicts places where both changed the same thing differently
  */
 public record ThreeWayMerge(JsonNode merged, List<Conflict> conflicts) {
+    /** Members that say what an object is: which sheet it names, which file, which kind of wire or pin. */
+    private static final List<String> NATURE = List.of("id", "sha256", "via", "carries");
+
     public ThreeWayMerge {
         conflicts = List.copyOf(conflicts);
     }
@@ -27,13 +30,15 @@ public record ThreeWayMerge(JsonNode merged, List<Conflict> conflicts) {
 
     /**
      * Merges two edits of {@code base}. Edits touch when one's place is, or lies within, the other's and they do not come
-     * to the same.
+     * to the same. An object that was put in place of another one is one edit: a mixture of the two would be a third that
+     * nobody chose.
      */
     public static ThreeWayMerge of(JsonNode base, JsonNode theirs, JsonNode yours) {
-        List<Change> theirChanges = Comparison.of(base, theirs).changes();
+        List<Change> theirChanges =
+                Comparison.of(base, theirs, ThreeWayMerge::isAnother).changes();
         List<Change> free = new ArrayList<>();
         List<Conflict> conflicts = new ArrayList<>();
-        for (Change mine : Comparison.of(base, yours).changes()) {
+        for (Change mine : Comparison.of(base, yours, ThreeWayMerge::isAnother).changes()) {
             List<Change> touching = theirChanges.stream()
                     .filter(other -> touch(mine.at(), other.at()))
                     .toList();
@@ -49,6 +54,13 @@ public record ThreeWayMerge(JsonNode merged, List<Conflict> conflicts) {
             }
         }
         return new ThreeWayMerge(new Comparison(free).applyTo(theirs), conflicts);
+    }
+
+    private static boolean isAnother(JsonNode one, JsonNode other) {
+        return NATURE.stream()
+                .anyMatch(member -> one.path(member).isTextual()
+                        && other.path(member).isTextual()
+                        && !one.path(member).equals(other.path(member)));
     }
 
     private static boolean touch(Pointer one, Pointer other) {

@@ -6,10 +6,10 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.IntStream;
+import rosinbook.limit.Limit;
 
 /** Measures one recording with a channel per input: reads it once from end to end, then listens again where it matters. */
 final class RecordingMeasurer {
-    private static final int MOST_STROKES = 1000;
     private static final double READING_SHARE = 0.9;
 
     private final Recording recording;
@@ -65,17 +65,12 @@ final class RecordingMeasurer {
                                             + " quietest part. Leave a second or two of quiet, then bow each open string soft, medium, loud",
                                     (double) envelope.frames() / envelope.sampleRate(), Decibels.ofAmplitude(loudest)));
         }
-        if (strokes.size() > MOST_STROKES) {
-            throw new UnusableRecording(strokes.size() + " strokes were found, more than the " + MOST_STROKES
-                    + " this bench compares; record each open string soft, medium, loud, a few times at most");
-        }
+        Limit.STROKES.check(strokes.size());
         return strokes;
     }
 
     private List<Stroke> given() {
-        if (options.segments().size() > MOST_STROKES) {
-            throw new IllegalArgumentException(options.segments().size() + " segments; give at most " + MOST_STROKES);
-        }
+        Limit.STROKES.check(options.segments().size());
         List<Stroke> strokes = new ArrayList<>();
         for (Segment segment : options.segments()) {
             if (segment.string() > inputOfString.size()) {

@@ -1,5 +1,7 @@
 package rosinbook.level;
 
+import rosinbook.limit.Limit;
+
 /**
  * What a WAV file's header says, checked against the file.
  *
@@ -11,13 +13,13 @@ package rosinbook.level;
  */
 public record WavFormat(int channels, int sampleRate, SampleFormat samples, long dataOffset, long frames) {
     /** The most channels read. */
-    public static final int MAX_CHANNELS = 8;
+    public static final int MAX_CHANNELS = Limit.CHANNELS.count();
 
     /** The lowest and highest sample rates read, in Hz. */
     public static final int MIN_SAMPLE_RATE = 8_000;
 
     /** See {@link #MIN_SAMPLE_RATE}. */
-    public static final int MAX_SAMPLE_RATE = 192_000;
+    public static final int MAX_SAMPLE_RATE = Limit.SAMPLE_RATE.count();
 
     /** Bytes that one sample of every channel takes together. */
     public int frameBytes() {

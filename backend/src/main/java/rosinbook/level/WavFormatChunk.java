@@ -1,6 +1,7 @@
 package rosinbook.level;
 
 import java.nio.ByteBuffer;
+import rosinbook.limit.Limit;
 
 /** The "fmt " chunk: what kind of samples follow. */
 record WavFormatChunk(int channels, int sampleRate, SampleFormat samples) {
@@ -29,17 +30,19 @@ record WavFormatChunk(int channels, int sampleRate, SampleFormat samples) {
         int sampleRate = chunk.getInt(4);
         int frameBytes = chunk.getShort(12) & 0xFFFF;
         int bits = chunk.getShort(14) & 0xFFFF;
-        if (channels < 1 || channels > WavFormat.MAX_CHANNELS) {
+        Limit.CHANNELS.check(channels);
+        if (channels < 1) {
             throw new UnreadableWav(
                     offset + 2,
                     "The header says " + channels + " channels; 1 to " + WavFormat.MAX_CHANNELS
                             + " can be read, one per string");
         }
-        if (sampleRate < WavFormat.MIN_SAMPLE_RATE || sampleRate > WavFormat.MAX_SAMPLE_RATE) {
+        Limit.SAMPLE_RATE.check(Integer.toUnsignedLong(sampleRate));
+        if (sampleRate < WavFormat.MIN_SAMPLE_RATE) {
             throw new UnreadableWav(
                     offset + 4,
-                    "The header says " + Integer.toUnsignedString(sampleRate) + " samples a second; "
-                            + WavFormat.MIN_SAMPLE_RATE + " to " + WavFormat.MAX_SAMPLE_RATE + " can be read");
+                    "The header says " + sampleRate + " samples a second; " + WavFormat.MIN_SAMPLE_RATE + " to "
+                            + WavFormat.MAX_SAMPLE_RATE + " can be read");
         }
         int coding = tag == EXTENSIBLE ? subFormat(chunk, bits, offset) : tag;
         SampleFormat samples = samples(coding, bits, offset);

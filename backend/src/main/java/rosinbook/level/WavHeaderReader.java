@@ -4,6 +4,8 @@ import java.io.IOException;
 import java.nio.ByteBuffer;
 import java.nio.ByteOrder;
 import java.nio.channels.SeekableByteChannel;
+import rosinbook.limit.Limit;
+import rosinbook.limit.PastLimit;
 
 /**
  * Walks the chunks of a RIFF or RF64 file as far as the samples. Holds one chunk header at a time, skips what it does not
@@ -13,7 +15,6 @@ import java.nio.channels.SeekableByteChannel;
  */
 final class WavHeaderReader {
     private static final long UNKNOWN_SIZE = 0xFFFF_FFFFL;
-    private static final int MAX_CHUNKS = 10_000;
 
     private final SeekableByteChannel file;
     private final long fileBytes;
@@ -28,7 +29,7 @@ final class WavHeaderReader {
 
     WavFormat read() throws IOException {
         boolean isLong = readStart();
-        for (int chunk = 0; chunk < MAX_CHUNKS; chunk++) {
+        for (int chunk = 0; chunk < Limit.WAV_CHUNKS.count(); chunk++) {
             long start = position;
             if (fileBytes - start < 8) {
                 throw new UnreadableWav(
@@ -51,8 +52,7 @@ final class WavHeaderReader {
                                 + " bytes follow: the file is cut short or its header is wrong");
             }
         }
-        throw new UnreadableWav(
-                position, "More than " + MAX_CHUNKS + " chunks and no samples among them; this is no usual WAV file");
+        throw new PastLimit(Limit.WAV_CHUNKS);
     }
 
     private boolean readStart() throws IOException {
@@ -128,6 +128,7 @@ final class WavHeaderReader {
                             + " (" + format.channels() + " channels of "
                             + format.samples().bytes() + " bytes): the header is wrong");
         }
+        Limit.RECORDING_SECONDS.check(said / format.frameBytes() / format.sampleRate());
         return new WavFormat(
                 format.channels(), format.sampleRate(), format.samples(), dataOffset, said / format.frameBytes());
     }

@@ -3,6 +3,7 @@ package rosinbook.notebook;
 import java.security.MessageDigest;
 import java.security.NoSuchAlgorithmException;
 import java.util.HexFormat;
+import rosinbook.limit.Limit;
 
 /**
  * A file kept beside the sheets, named by what it holds.
@@ -12,7 +13,7 @@ import java.util.HexFormat;
  */
 public record Blob(String sha256, long size) {
     /** The largest file that is kept, in bytes. */
-    public static final int MOST_BYTES = 16 << 20;
+    public static final int MOST_BYTES = Limit.MIDI_BYTES.count();
 
     public Blob {
         Require.present("sha256", sha256);

@@ -3,7 +3,6 @@ package rosinbook.notebook;
 import com.fasterxml.jackson.core.JsonLocation;
 import com.fasterxml.jackson.core.JsonParser;
 import com.fasterxml.jackson.core.JsonProcessingException;
-import com.fasterxml.jackson.core.StreamReadConstraints;
 import com.fasterxml.jackson.databind.DeserializationFeature;
 import com.fasterxml.jackson.databind.JsonMappingException;
 import com.fasterxml.jackson.databind.JsonNode;
@@ -26,13 +25,14 @@ import java.security.NoSuchAlgorithmException;
 import java.util.HexFormat;
 import java.util.stream.Collectors;
 import org.erdtman.jcs.JsonCanonicalizer;
+import rosinbook.limit.Limit;
+import rosinbook.limit.PastLimit;
 
 /** Content as JSON and back, strictly. */
 public final class ContentJson {
     /** Longest content that is kept, in bytes of canonical JSON. */
-    public static final int MAX_BYTES = 900_000;
+    public static final int MAX_BYTES = Limit.JSON_BYTES.count();
 
-    private static final int MAX_DEPTH = 40;
     private static final ObjectMapper MAPPER = mapper();
 
     private ContentJson() {}
@@ -49,12 +49,7 @@ public final class ContentJson {
                 .disable(MapperFeature.ALLOW_COERCION_OF_SCALARS)
                 .disable(MapperFeature.AUTO_DETECT_IS_GETTERS)
                 .build();
-        mapper.getFactory()
-                .setStreamReadConstraints(StreamReadConstraints.builder()
-                        .maxNestingDepth(MAX_DEPTH)
-                        .maxStringLength(Require.TEXT_LENGTH * 2)
-                        .maxNumberLength(40)
-                        .build());
+        mapper.getFactory().setStreamReadConstraints(new JsonLimits());
         mapper.coercionConfigFor(LogicalType.Textual)
                 .setCoercion(CoercionInputShape.Integer, CoercionAction.Fail)
                 .setCoercion(CoercionInputShape.Float, CoercionAction.Fail)
@@ -83,7 +78,10 @@ public final class ContentJson {
      */
     public static JsonNode parse(byte[] json, int mostBytes) {
         if (json.length > mostBytes) {
-            throw new InvalidContent("", "this is " + json.length + " bytes long; " + mostBytes + " is the most");
+            throw InvalidContent.tooMuch(
+                    "",
+                    new PastLimit(
+                            Limit.JSON_BYTES, "this is " + json.length + " bytes long; " + mostBytes + " is the most"));
         }
         try {
             JsonNode tree = MAPPER.readTree(json);
@@ -92,6 +90,8 @@ public final class ContentJson {
             }
             refuseUnkeepable("", tree);
             return tree;
+        } catch (JsonLimits.Passed problem) {
+            throw InvalidContent.tooMuch("", problem.limit());
         } catch (JsonProcessingException problem) {
             throw new InvalidContent("", "this is not JSON that can be kept: " + reason(problem));
         } catch (IOException problem) {
@@ -172,13 +172,20 @@ public final class ContentJson {
         if (cause instanceof InvalidContent inner) {
             return inner.below(pointer + "/");
         }
+        if (cause instanceof PastLimit limit) {
+            return InvalidContent.tooMuch(place(pointer, limit.getMessage()), limit);
+        }
         if (cause instanceof IllegalArgumentException) {
             String message = String.valueOf(cause.getMessage());
-            String field = message.split(" ", 2)[0];
-            boolean named = field.matches("[a-z][A-Za-z0-9]*(/[A-Za-z0-9_.-]+)*") && !field.equals("a");
-            return new InvalidContent(named ? joined(pointer, field) : pointer, message);
+            return new InvalidContent(place(pointer, message), message);
         }
         return new InvalidContent(pointer, reason(problem));
+    }
+
+    private static String place(String pointer, String message) {
+        String field = message.split(" ", 2)[0];
+        boolean named = field.matches("[a-z][A-Za-z0-9]*(/[A-Za-z0-9_.-]+)*") && !field.equals("a");
+        return named ? joined(pointer, field) : pointer;
     }
 
     private static String joined(String pointer, String field) {

@@ -62,9 +62,12 @@ public final class Notebook {
     }
 
     private static Revision exact(Pages pages, Kind kind, UUID id, int number) {
-        ofKind(kind, id, pages.newest(id));
-        return pages.revision(id, number)
-                .orElseThrow(() -> new NoSuchRevision("this " + kind.singular() + " has no revision " + number));
+        Optional<Revision> found = pages.revision(id, number);
+        if (found.isEmpty()) {
+            ofKind(kind, id, pages.newest(id));
+            throw new NoSuchRevision("this " + kind.singular() + " has no revision " + number);
+        }
+        return ofKind(kind, id, found);
     }
 
     private static Revision ofKind(Kind kind, UUID id, Optional<Revision> found) {
@@ -139,7 +142,7 @@ public final class Notebook {
             if (!merge.isClean()) {
                 throw new EditedMeanwhile(newest, merge);
             }
-            Content merged = readMerged(kind, newest, merge);
+            Content merged = Pinning.pinned(pages, readMerged(kind, newest, merge));
             check(pages, merged);
             Saved saved = append(pages, newest, merged, note);
             Comparison theirs =
@@ -227,6 +230,9 @@ public final class Notebook {
                 throw Recipes.stillFollowed();
             }
             Revision follower = pages.newestForSaving(use.id()).orElseThrow();
+            if (!follows(follower, now)) {
+                continue; // moved away by a save that was answered meanwhile
+            }
             Recipe recipe = ((Recipe) follower.content()).following(now.reference());
             try {
                 Recipes.over(now, follower, recipe);
@@ -244,6 +250,11 @@ public final class Notebook {
             followedOn.add(use.id());
         }
         return saved.withFollowedOn(followedOn);
+    }
+
+    private static boolean follows(Revision follower, Revision start) {
+        Reference followed = ((Recipe) follower.content()).follows();
+        return followed != null && followed.id().equals(start.sheetId());
     }
 
     private static String title(Revision revision) {

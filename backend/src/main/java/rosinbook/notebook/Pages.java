@@ -8,6 +8,9 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.UUID;
+import java.util.function.Function;
+import rosinbook.limit.Limit;
+import rosinbook.limit.PastLimit;
 
 /** One notebook's sheets, within one transaction. */
 public interface Pages {
@@ -22,6 +25,24 @@ public interface Pages {
 
     /** An exact revision; empty if there is none. */
     Optional<Revision> revision(UUID sheetId, int number);
+
+    /** Reads these in one go, so that looking each of them up afterwards asks nothing more. Those that are not there are left out. */
+    default void fetch(Collection<Reference> references) {}
+
+    /** What was remembered under this key, if every newest revision that it was made from still is the newest. */
+    default Optional<byte[]> recall(Object key) {
+        return Optional.empty();
+    }
+
+    /**
+     * Makes something of these pages and may remember it for later readers.
+     *
+     * @param key tells what is made, and of what; the notebook goes without saying
+     * @param work reads only {@link #newest} and {@link #revision} if the result is to be remembered
+     */
+    default byte[] remember(Object key, Function<Pages, byte[]> work) {
+        return work.apply(this);
+    }
 
     /**
      * Adds a revision and brings everything that is kept beside it up to date.
@@ -79,7 +100,9 @@ public interface Pages {
             if (limit < 1 || limit > MOST_LISTED) {
                 throw new IllegalArgumentException("limit is " + limit + "; give 1 to " + MOST_LISTED);
             }
-            words = Require.limited("q", words, 200);
+            if (words.length() > 200) {
+                throw new PastLimit(Limit.QUERY_TEXT, "q has " + words.length() + " characters; 200 is the most");
+            }
         }
     }
 

@@ -5,6 +5,8 @@ import java.util.Collections;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.stream.Stream;
+import rosinbook.limit.Limit;
+import rosinbook.limit.PastLimit;
 
 /**
  * Something to play.
@@ -34,11 +36,12 @@ public record Piece(
     private static Set<String> tidied(Set<String> given) {
         Set<String> tidy = new TreeSet<>();
         for (String style : given) {
-            tidy.add(Require.limited("styles", Require.title("styles", style), 60)
-                    .toLowerCase(java.util.Locale.ROOT));
+            // A letter can become two in lower case, so what is kept is what is counted.
+            String lower = Require.title("styles", style).toLowerCase(java.util.Locale.ROOT);
+            tidy.add(Require.limited("styles", lower, 60));
         }
         if (tidy.size() > 20) {
-            throw new IllegalArgumentException("styles has " + tidy.size() + " entries; 20 is the most");
+            throw new PastLimit(Limit.ENTRIES, "styles has " + tidy.size() + " entries; 20 is the most");
         }
         return Collections.unmodifiableSet(tidy);
     }

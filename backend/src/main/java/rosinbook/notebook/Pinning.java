@@ -1,5 +1,7 @@
 package rosinbook.notebook;
 
+import java.util.Map;
+
 /** Holds references at exact revisions where a sheet must not move with what it names. */
 final class Pinning {
     private Pinning() {}
@@ -36,6 +38,14 @@ final class Pinning {
         }
         if (given instanceof TakeSheet take && take.rig() != null && kept instanceof TakeSheet then) {
             return take.pinned(pinnedAs(take.rig(), then.rig()));
+        }
+        if (given instanceof Setlist set && set.played() && kept instanceof Setlist then) {
+            Map<String, Content.Link> links = then.links();
+            return PlayedSet.of(
+                    set,
+                    (place, kind, reference) -> links.containsKey(place)
+                            ? pinnedAs(reference, links.get(place).to())
+                            : reference);
         }
         return given;
     }

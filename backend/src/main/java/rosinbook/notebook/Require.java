@@ -5,11 +5,13 @@ import java.util.Collections;
 import java.util.Map;
 import java.util.SortedMap;
 import java.util.TreeMap;
+import rosinbook.limit.Limit;
+import rosinbook.limit.PastLimit;
 
 /** Checks shared by the content records. Every message begins with the field's name. */
 final class Require {
     static final int TITLE_LENGTH = 200;
-    static final int TEXT_LENGTH = 20_000;
+    static final int TEXT_LENGTH = Limit.TEXT_LENGTH.count();
 
     private Require() {}
 
@@ -33,18 +35,19 @@ final class Require {
 
     static String limited(String field, String given, int length) {
         if (given.length() > length) {
-            throw new IllegalArgumentException(
-                    field + " has " + given.length() + " characters; " + length + " is the most");
+            throw new PastLimit(
+                    Limit.TEXT_LENGTH, field + " has " + given.length() + " characters; " + length + " is the most");
         }
         return given;
     }
 
+    /** The number; 0 for −0, as canonical JSON has it, so that what is kept beside a content agrees with it. */
     static double finite(String field, Double given) {
         present(field, given);
         if (!Double.isFinite(given)) {
             throw new IllegalArgumentException(field + " is not a number");
         }
-        return given;
+        return given + 0.0;
     }
 
     static double within(String field, Double given, double min, double max, String unit) {
@@ -70,7 +73,7 @@ final class Require {
             return Collections.emptySortedMap();
         }
         if (given.size() > most) {
-            throw new IllegalArgumentException(field + " has " + given.size() + " entries; " + most + " is the most");
+            throw new PastLimit(Limit.ENTRIES, field + " has " + given.size() + " entries; " + most + " is the most");
         }
         given.forEach((key, value) -> {
             if (!key.matches("[A-Za-z0-9][A-Za-z0-9_.-]{0,59}")) {
@@ -88,7 +91,7 @@ final class Require {
             return Collections.emptySortedMap();
         }
         if (given.size() > most) {
-            throw new IllegalArgumentException(field + " has " + given.size() + " entries; " + most + " is the most");
+            throw new PastLimit(Limit.ENTRIES, field + " has " + given.size() + " entries; " + most + " is the most");
         }
         given.forEach((key, value) -> {
             if (key.isBlank()

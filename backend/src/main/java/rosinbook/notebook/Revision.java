@@ -6,47 +6,125 @@ import java.util.Objects;
 import java.util.Optional;
 import java.util.UUID;
 
-/**
- * One immutable saved state of a sheet.
- *
- * @param number 1, 2, 3 … per sheet
- * @param parent the revision it was made from; empty for the first
- * @param json the content
- * @param sha256 of the content's canonical JSON, 64 lower-case hex digits
- * @param savedAt to the microsecond
- * @param savedBy who; may be empty
- * @param reason why; may be empty
- */
-public record Revision(
-        UUID sheetId,
-        Kind kind,
-        int number,
-        Optional<Integer> parent,
-        ObjectNode json,
-        String sha256,
-        Instant savedAt,
-        String savedBy,
-        String reason) {
-    public Revision {
-        Objects.requireNonNull(sheetId, "sheetId");
-        Objects.requireNonNull(kind, "kind");
-        Objects.requireNonNull(json, "json");
-        Objects.requireNonNull(sha256, "sha256");
-        Objects.requireNonNull(savedAt, "savedAt");
+/** One immutable saved state of a sheet; its content is read from its JSON once. Its JSON must not be changed. */
+public final class Revision {
+    private final UUID sheetId;
+    private final Kind kind;
+    private final int number;
+    private final Optional<Integer> parent;
+    private final ObjectNode json;
+    private final String sha256;
+    private final Instant savedAt;
+    private final String savedBy;
+    private final String reason;
+    private volatile Content content;
+
+    /**
+     * @param number 1, 2, 3 … per sheet
+     * @param parent the revision it was made from; empty for the first
+     * @param json the content
+     * @param sha256 of the content's canonical JSON, 64 lower-case hex digits
+     * @param savedAt to the microsecond
+     * @param savedBy who; may be empty
+     * @param reason why; may be empty
+     */
+    public Revision(
+            UUID sheetId,
+            Kind kind,
+            int number,
+            Optional<Integer> parent,
+            ObjectNode json,
+            String sha256,
+            Instant savedAt,
+            String savedBy,
+            String reason) {
+        this.sheetId = Objects.requireNonNull(sheetId, "sheetId");
+        this.kind = Objects.requireNonNull(kind, "kind");
+        this.json = Objects.requireNonNull(json, "json");
+        this.sha256 = Objects.requireNonNull(sha256, "sha256");
+        this.savedAt = Objects.requireNonNull(savedAt, "savedAt");
         if (number < 1 || parent.isPresent() && parent.get() >= number) {
             throw new IllegalArgumentException("revision " + number + " cannot follow " + parent);
         }
-        savedBy = Require.limited("by", savedBy, 100);
-        reason = Require.limited("reason", reason, 1000);
+        this.number = number;
+        this.parent = parent;
+        this.savedBy = Require.limited("by", savedBy, 100);
+        this.reason = Require.limited("reason", reason, 1000);
+    }
+
+    public UUID sheetId() {
+        return sheetId;
+    }
+
+    public Kind kind() {
+        return kind;
+    }
+
+    public int number() {
+        return number;
+    }
+
+    public Optional<Integer> parent() {
+        return parent;
+    }
+
+    public ObjectNode json() {
+        return json;
+    }
+
+    public String sha256() {
+        return sha256;
+    }
+
+    public Instant savedAt() {
+        return savedAt;
+    }
+
+    public String savedBy() {
+        return savedBy;
+    }
+
+    public String reason() {
+        return reason;
     }
 
     /** The content as its record. */
     public Content content() {
-        return ContentJson.read(kind, json);
+        Content read = content;
+        if (read == null) {
+            read = ContentJson.read(kind, json);
+            content = read;
+        }
+        return read;
     }
 
     /** This sheet at this revision. */
     public Reference reference() {
         return new Reference(sheetId, number);
+    }
+
+    @Override
+    public boolean equals(Object other) {
+        return other instanceof Revision that
+                && sheetId.equals(that.sheetId)
+                && kind == that.kind
+                && number == that.number
+                && parent.equals(that.parent)
+                && sha256.equals(that.sha256)
+                && json.equals(that.json)
+                && savedAt.equals(that.savedAt)
+                && savedBy.equals(that.savedBy)
+                && reason.equals(that.reason);
+    }
+
+    @Override
+    public int hashCode() {
+        return Objects.hash(sheetId, number);
+    }
+
+    /** {@code recipes 3f…@7}. */
+    @Override
+    public String toString() {
+        return kind.path() + " " + reference();
     }
 }

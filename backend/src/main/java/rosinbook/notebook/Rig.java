@@ -91,7 +91,7 @@ public record Rig(
                 Require.within("input", input.doubleValue(), 1, 16, "");
             }
             if (sensitivity != null) {
-                Require.finite("sensitivity", sensitivity);
+                sensitivity = Require.finite("sensitivity", sensitivity);
             }
             trimDecibels = Require.within("trimDecibels", trimDecibels == null ? 0 : trimDecibels, -60, 60, "dB");
         }

@@ -43,6 +43,9 @@ public record TakeSheet(
         implements Content {
     public TakeSheet {
         title = Require.title("title", title);
+        if (date != null) {
+            Require.day("date", date);
+        }
         Require.present("midi", midi);
         strings = Require.keyed("strings", strings, 16);
         for (int number = 1; number <= strings.size(); number++) {

@@ -13,6 +13,7 @@ import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
 import java.util.UUID;
+import java.util.stream.Stream;
 import rosinbook.compare.Moves;
 import rosinbook.notebook.Kind;
 import rosinbook.notebook.Notebook;
@@ -102,6 +103,7 @@ public record SetComparison(List<RigChanges> rig, List<PieceChanges> pieces, Str
         }
 
         SetComparison compare(boolean all) {
+            fetch();
             Set<String> moved = Moves.between(List.copyOf(older.keySet()), List.copyOf(newer.keySet()));
             List<PieceChanges> pieces = new ArrayList<>();
             newer.forEach((key, entry) -> pieces.add(piece(older.get(key), entry, moved.contains(key))));
@@ -120,6 +122,35 @@ public record SetComparison(List<RigChanges> rig, List<PieceChanges> pieces, Str
                                     .filter(piece -> !piece.isUnchanged())
                                     .toList(),
                     summary);
+        }
+
+        /** All that will be looked at, in two goes: what the sets name, and what their recipes build on. */
+        private void fetch() {
+            Set<Reference> named = new LinkedHashSet<>();
+            List<Setlist.Item> items = Stream.concat(older.values().stream(), newer.values().stream())
+                    .map(Entry::item)
+                    .toList();
+            items.forEach(item -> named.add(Reference.newest(item.piece())));
+            Stream.concat(
+                            items.stream().flatMap(item -> Stream.of(item.recipe(), item.rig())),
+                            Stream.of(was.rig(), now.rig()))
+                    .filter(Objects::nonNull)
+                    .forEach(named::add);
+            pages.fetch(named);
+            Set<Reference> below = new LinkedHashSet<>();
+            Stream.concat(older.values().stream(), newer.values().stream())
+                    .flatMap(entry -> recipe(entry).stream())
+                    .map(revision -> (Recipe) revision.content())
+                    .forEach(recipe -> {
+                        Optional.ofNullable(recipe.follows()).ifPresent(below::add);
+                        Optional.ofNullable(recipe.synth())
+                                .map(Reference::newest)
+                                .ifPresent(below::add);
+                        Optional.ofNullable(recipe.piece())
+                                .map(Reference::newest)
+                                .ifPresent(below::add);
+                    });
+            pages.fetch(below);
         }
 
         private PieceChanges piece(Entry before, Entry after, boolean moved) {

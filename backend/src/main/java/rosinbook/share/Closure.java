@@ -1,10 +1,9 @@
 package rosinbook.share;
 
-import java.util.ArrayDeque;
-import java.util.Deque;
 import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Optional;
 import java.util.Set;
-import rosinbook.notebook.Content;
 import rosinbook.notebook.Kind;
 import rosinbook.notebook.Pages;
 import rosinbook.notebook.Reference;
@@ -17,20 +16,21 @@ final class Closure {
     /** The revision itself and all it names, and what those name; references without a revision at their newest. */
     static Set<Reference> of(Pages pages, Revision root) {
         Set<Reference> found = new LinkedHashSet<>();
-        Deque<Revision> open = new ArrayDeque<>();
-        open.add(root);
-        while (!open.isEmpty()) {
-            Revision revision = open.remove();
-            if (found.add(revision.reference()) && revision.kind() != Kind.LOG) {
-                for (Content.Link link : revision.content().links().values()) {
-                    target(pages, link.to()).ifPresent(open::add);
+        List<Revision> level = List.of(root);
+        while (!level.isEmpty()) {
+            Set<Reference> named = new LinkedHashSet<>();
+            for (Revision revision : level) {
+                if (found.add(revision.reference()) && revision.kind() != Kind.LOG) {
+                    revision.content().links().values().forEach(link -> named.add(link.to()));
                 }
             }
+            pages.fetch(named);
+            level = named.stream().flatMap(to -> target(pages, to).stream()).toList();
         }
         return found;
     }
 
-    private static java.util.Optional<Revision> target(Pages pages, Reference to) {
+    private static Optional<Revision> target(Pages pages, Reference to) {
         return to.revision() == null ? pages.newest(to.id()) : pages.revision(to.id(), to.revision());
     }
 }

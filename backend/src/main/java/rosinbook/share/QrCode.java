@@ -7,6 +7,8 @@ import com.google.zxing.common.BitMatrix;
 import com.google.zxing.qrcode.QRCodeWriter;
 import com.google.zxing.qrcode.decoder.ErrorCorrectionLevel;
 import java.util.Map;
+import rosinbook.limit.Limit;
+import rosinbook.limit.PastLimit;
 
 /** QR codes (ISO/IEC 18004) as SVG. */
 public final class QrCode {
@@ -22,7 +24,7 @@ public final class QrCode {
      */
     public static String svg(String text) {
         if (text.length() > 1000) {
-            throw new IllegalArgumentException("text has " + text.length() + " characters; 1000 is the most");
+            throw new PastLimit(Limit.QUERY_TEXT, "text has " + text.length() + " characters; 1000 is the most");
         }
         BitMatrix modules = modules(text);
         StringBuilder path = new StringBuilder();

@@ -4,6 +4,8 @@ import java.time.Instant;
 import java.util.Objects;
 import java.util.Optional;
 import java.util.UUID;
+import rosinbook.limit.Limit;
+import rosinbook.limit.PastLimit;
 import rosinbook.notebook.Kind;
 
 /**
@@ -40,7 +42,7 @@ public record Share(
             throw new IllegalArgumentException("kind cannot be shared; share a rig, a recipe or a setlist");
         }
         if (name.length() > 200) {
-            throw new IllegalArgumentException("name has " + name.length() + " characters; 200 is the most");
+            throw new PastLimit(Limit.TEXT_LENGTH, "name has " + name.length() + " characters; 200 is the most");
         }
     }
 

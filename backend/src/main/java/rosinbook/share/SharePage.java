@@ -13,6 +13,7 @@ import static j2html.TagCreator.head;
 import static j2html.TagCreator.header;
 import static j2html.TagCreator.html;
 import static j2html.TagCreator.iff;
+import static j2html.TagCreator.join;
 import static j2html.TagCreator.li;
 import static j2html.TagCreator.link;
 import static j2html.TagCreator.main;
@@ -62,7 +63,7 @@ public final class SharePage {
 
     /** The page behind the link; its styles come from the server. */
     public static String page(ShareView view) {
-        return whole(view.title(), link().withRel("stylesheet").withHref(STYLES), content(view));
+        return whole(view.title(), ofTheServer(), content(view));
     }
 
     /** One file with everything in it. */
@@ -74,13 +75,20 @@ public final class SharePage {
     public static String closed() {
         return whole(
                 "This link does not open anything",
-                link().withRel("stylesheet").withHref(STYLES),
+                ofTheServer(),
                 main(
                         h1("This link does not open anything"),
                         p("It may have been closed, or run out. Ask whoever sent it for a new one.")));
     }
 
-    private static String whole(String title, DomContent styles, DomContent content) {
+    /** Styles, and an icon: without one a browser looks for it where there is none. */
+    private static DomContent ofTheServer() {
+        return join(
+                link().withRel("icon").withHref("/icon.svg").withType("image/svg+xml"),
+                link().withRel("stylesheet").withHref(STYLES));
+    }
+
+    private static String whole(String title, DomContent linked, DomContent content) {
         return document(html(
                         head(
                                 meta().withCharset("utf-8"),
@@ -89,7 +97,7 @@ public final class SharePage {
                                 meta().withName("referrer").withContent("no-referrer"),
                                 meta().withName("color-scheme").withContent("light dark"),
                                 title(title),
-                                styles),
+                                linked),
                         body(content))
                 .withLang("en"));
     }

@@ -28,7 +28,7 @@ final class ShareReader {
         this.pages = pages;
     }
 
-    ShareView view(String name, Revision root, boolean keptUpToDate) {
+    ShareView view(Revision root, boolean keptUpToDate) {
         Optional<SetView> setlist = Optional.empty();
         Optional<RecipeView> recipe = Optional.empty();
         Optional<RigView> rig = Optional.empty();
@@ -40,15 +40,7 @@ final class ShareReader {
             recipe = Optional.of(recipe(root));
         }
         return new ShareView(
-                name,
-                root.kind(),
-                root.content().title(),
-                root.number(),
-                root.savedAt(),
-                keptUpToDate,
-                setlist,
-                recipe,
-                rig);
+                root.kind(), root.content().title(), root.number(), root.savedAt(), keptUpToDate, setlist, recipe, rig);
     }
 
     private SetView set(Setlist set) {

@@ -2,7 +2,6 @@ package rosinbook.share;
 
 import java.time.Instant;
 import java.util.List;
-import java.util.Optional;
 import java.util.Set;
 import java.util.UUID;
 import rosinbook.notebook.Reference;
@@ -19,13 +18,10 @@ public interface ShareStore {
     /** Every share ever made, newest first. */
     List<Share> list();
 
-    /** The share with this token; empty if there is none. */
-    Optional<Share> byToken(String tokenSha256);
-
     /** What a share of exact revisions may show. */
     Set<Reference> shown(UUID shareId);
 
-    /** Notes that it was opened. */
+    /** Counts that it was opened; {@link #list} knows of it, another process a second later. */
     void opened(UUID shareId, Instant when);
 
     /** Closes it for good; nothing happens if it is closed already. Returns whether there is such a share. */

@@ -9,16 +9,14 @@ import rosinbook.notebook.Kind;
 import rosinbook.readout.RecipeReadout;
 
 /**
- * What a share shows, ready to read.
+ * What a share shows, ready to read. Not what the player calls it: that is for their own list.
  *
- * @param name of the share; may be empty
  * @param revision of the shared sheet
  * @param asOf when that revision was saved
  * @param keptUpToDate whether it shows whatever is newest
  */
 @JsonInclude(JsonInclude.Include.NON_ABSENT)
 public record ShareView(
-        String name,
         Kind kind,
         String title,
         int revision,

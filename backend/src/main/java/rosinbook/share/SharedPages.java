@@ -23,6 +23,7 @@ final class SharedPages implements Pages {
     SharedPages(Pages pages, Set<Reference> shown) {
         this.pages = pages;
         this.shown = Set.copyOf(shown);
+        pages.fetch(shown);
     }
 
     /** The newest of the shared revisions of that sheet. */

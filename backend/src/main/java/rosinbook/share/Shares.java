@@ -8,10 +8,12 @@ import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import java.util.UUID;
+import java.util.function.Function;
 import rosinbook.notebook.InvalidContent;
 import rosinbook.notebook.Kind;
 import rosinbook.notebook.NoSuchSheet;
 import rosinbook.notebook.Notebook;
+import rosinbook.notebook.Pages;
 import rosinbook.notebook.Reference;
 import rosinbook.notebook.Revision;
 
@@ -83,37 +85,39 @@ public final class Shares {
     }
 
     /**
-     * Opens a share; empty if no open share has that token. Who asks cannot tell a wrong token from a closed share.
+     * Opens a share that a token was found to name; empty if it is closed or has run out.
+     *
+     * <p>What an exact revision shows never changes, and what is kept up to date only with what it shows; so both are drawn
+     * once. Whether the share is open is asked every time.
+     *
+     * @param form what {@code draw} makes of it, such as "page"
      */
-    public Optional<ShareView> open(String token) {
+    public Optional<byte[]> open(Share share, String form, Function<ShareView, byte[]> draw) {
         Instant now = clock.instant().truncatedTo(ChronoUnit.MICROS);
-        Optional<Share> found = ShareToken.parse(token)
-                .map(ShareToken::sha256)
-                .flatMap(store::byToken)
-                .filter(share -> share.state(now) == Share.State.OPEN);
-        found.ifPresent(share -> store.opened(share.id(), now));
-        return found.map(this::view);
+        if (share.state(now) != Share.State.OPEN) {
+            return Optional.empty();
+        }
+        store.opened(share.id(), now);
+        return Optional.of(drawn(share, form, draw));
     }
 
-    private ShareView view(Share share) {
-        return share.revision().isPresent() ? pinned(share) : upToDate(share.name(), share.kind(), share.sheetId());
-    }
-
-    private ShareView pinned(Share share) {
-        Set<Reference> shown = store.shown(share.id());
-        return notebook.look(pages -> {
-            SharedPages shared = new SharedPages(pages, shown);
-            Reference root = new Reference(share.sheetId(), share.revision().orElseThrow());
-            return new ShareReader(shared).view(share.name(), Notebook.find(shared, share.kind(), root), false);
+    private byte[] drawn(Share share, String form, Function<ShareView, byte[]> draw) {
+        Object key = List.of("share", share.id(), form);
+        return notebook.look(pages -> pages.recall(key)).orElseGet(() -> {
+            Set<Reference> shown = share.revision().isPresent() ? store.shown(share.id()) : Set.of();
+            return notebook.look(pages -> pages.remember(key, read -> draw.apply(view(read, share, shown))));
         });
     }
 
-    private ShareView upToDate(String name, Kind kind, UUID sheetId) {
-        return notebook.look(pages -> {
-            Revision root = Notebook.find(pages, kind, Reference.newest(sheetId));
+    private static ShareView view(Pages pages, Share share, Set<Reference> shown) {
+        if (share.revision().isEmpty()) {
+            Revision root = Notebook.find(pages, share.kind(), Reference.newest(share.sheetId()));
             SharedPages shared = new SharedPages(pages, Closure.of(pages, root));
-            return new ShareReader(shared).view(name, root, true);
-        });
+            return new ShareReader(shared).view(root, true);
+        }
+        SharedPages shared = new SharedPages(pages, shown);
+        Reference root = new Reference(share.sheetId(), share.revision().get());
+        return new ShareReader(shared).view(Notebook.find(shared, share.kind(), root), false);
     }
 
     /**
@@ -128,7 +132,7 @@ public final class Shares {
         return notebook.look(pages -> {
             Revision root = Notebook.find(pages, kind, reference);
             SharedPages shared = new SharedPages(pages, Closure.of(pages, root));
-            return new ShareReader(shared).view("", root, false);
+            return new ShareReader(shared).view(root, false);
         });
     }
 

@@ -10,9 +10,6 @@ import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.util.ArrayList;
-import java.util.Comparator;
-import java.util.Enumeration;
 import java.util.HashSet;
 import java.util.List;
 import java.util.UUID;
@@ -24,8 +21,8 @@ import java.util.zip.ZipOutputStream;
 import org.jooq.Cursor;
 import org.jooq.DSLContext;
 import org.jooq.Record;
+import rosinbook.limit.Limit;
 import rosinbook.notebook.Blob;
-import rosinbook.notebook.ContentJson;
 import rosinbook.notebook.Revision;
 
 /**
@@ -35,14 +32,8 @@ import rosinbook.notebook.Revision;
  * <p>Shares are not part of it: a link belongs to the place that serves it.
  */
 public final class Archive {
-    /** Most entries that are read. */
-    static final int MAX_ENTRIES = 500_000;
-
-    /** Most bytes that are read, packed. */
-    static final long MAX_PACKED_BYTES = 512L << 20;
-
     /** Most bytes that one entry may unpack to. */
-    static final int MAX_ENTRY_BYTES = 4 * ContentJson.MAX_BYTES;
+    static final int MAX_ENTRY_BYTES = Limit.ARCHIVE_ENTRY_BYTES.count();
 
     private static final String COVER = "rosinbook.json";
     private static final String BLOBS = "blobs/";
@@ -92,7 +83,7 @@ public final class Archive {
         return sql.select(RevisionRow.COLUMNS)
                 .from(REVISION)
                 .join(SHEET)
-                .on(SHEET.ID.eq(REVISION.SHEET_ID))
+                .on(RevisionRow.OF_SHEET)
                 .where(REVISION.NOTEBOOK_ID.eq(notebookId))
                 .orderBy(SHEET.KIND, SHEET.ID, REVISION.REVISION_NUMBER)
                 .fetchSize(200)
@@ -113,30 +104,68 @@ public final class Archive {
      * Adds what the archive has and this notebook has not. Revisions that are here already are recognised.
      *
      * @throws ArchiveUnreadable if the archive is damaged or contradicts this notebook; then nothing was added
+     * @throws rosinbook.limit.PastLimit if there is too much of something; then nothing was added
+     * @throws CannotWrite if there is no room for it on its way, or in the end; then nothing was added
      */
     public Imported read(InputStream source) throws IOException {
-        Path spool = Files.createTempFile("rosinbook-import", ".zip");
+        return read(source, () -> {});
+    }
+
+    /**
+     * As {@link #read(InputStream)}.
+     *
+     * @param beforeEach told before each file; what it throws ends the import, and nothing was added
+     */
+    public Imported read(InputStream source, Runnable beforeEach) throws IOException {
+        Path spool = spool();
         try {
             copyLimited(source, spool);
+            List<String> names = names(spool);
             try (ZipFile zip = new ZipFile(spool.toFile(), StandardCharsets.UTF_8)) {
-                List<String> names = names(zip);
                 return database.change(sql -> {
                     ArchiveImport adding = new ArchiveImport(sql, notebookId);
-                    names.stream()
-                            .filter(Archive::isBlob)
-                            .forEach(name -> adding.keep(name, bytes(zip, name, Blob.MOST_BYTES)));
+                    names.stream().filter(Archive::isBlob).forEach(name -> {
+                        beforeEach.run();
+                        adding.keep(name, bytes(zip, name));
+                    });
                     return adding.add(
-                            names.stream().filter(name -> !isBlob(name)).toList(),
-                            name -> ArchiveEntry.read(name, bytes(zip, name, MAX_ENTRY_BYTES)));
+                            names.stream().filter(ArchiveEntry::isName).toList(), name -> {
+                                beforeEach.run();
+                                return ArchiveEntry.read(name, bytes(zip, name));
+                            });
                 });
             } catch (ZipException problem) {
                 throw new ArchiveUnreadable("this is not a ZIP that can be read; export it again");
-            } catch (IllegalArgumentException problem) {
-                throw new ArchiveUnreadable("this ZIP holds a name that is not UTF-8; it is none of ours");
             }
         } finally {
-            Files.delete(spool);
+            spool.toFile().delete();
         }
+    }
+
+    /** Asked for each time, so that a test can set it. */
+    private static Path temporaryFolder() {
+        return Path.of(System.getProperty("java.io.tmpdir")).toAbsolutePath();
+    }
+
+    private static Path spool() {
+        try {
+            return Files.createTempFile(temporaryFolder(), "rosinbook-import", ".zip");
+        } catch (IOException problem) {
+            throw notSpooled();
+        }
+    }
+
+    private static CannotWrite notSpooled() {
+        Path folder = temporaryFolder();
+        return DataFolder.isFull(folder)
+                ? new CannotWrite(
+                        CannotWrite.Reason.DISK_FULL,
+                        "The disk of the folder for temporary files, " + folder
+                                + ", is full. Make room; then import again.")
+                : new CannotWrite(
+                        CannotWrite.Reason.READ_ONLY,
+                        "The folder for temporary files, " + folder
+                                + ", cannot be written. Make it writable; then import again.");
     }
 
     private static void copyLimited(InputStream source, Path spool) throws IOException {
@@ -145,59 +174,73 @@ public final class Archive {
             long total = 0;
             for (int count = source.read(buffer); count >= 0; count = source.read(buffer)) {
                 total += count;
-                if (total > MAX_PACKED_BYTES) {
-                    throw new ArchiveUnreadable(
-                            "this archive is larger than " + (MAX_PACKED_BYTES >> 20) + " MB; nothing was read");
-                }
-                target.write(buffer, 0, count);
+                Limit.ARCHIVE_BYTES.check(total);
+                write(target, buffer, count);
             }
         }
     }
 
-    private static List<String> names(ZipFile zip) {
-        if (zip.size() > MAX_ENTRIES) {
-            throw new ArchiveUnreadable("this archive has " + zip.size() + " entries; " + MAX_ENTRIES + " is the most");
+    /** What goes wrong here is ours; what goes wrong in reading is the sender's. */
+    private static void write(OutputStream spool, byte[] bytes, int count) {
+        try {
+            spool.write(bytes, 0, count);
+        } catch (IOException problem) {
+            throw notSpooled();
         }
-        if (zip.getEntry(COVER) == null) {
+    }
+
+    private static List<String> names(Path spool) throws IOException {
+        List<String> names = ArchiveDirectory.names(spool);
+        if (!names.contains(COVER)) {
             throw new ArchiveUnreadable("this ZIP is not an archive of a Rosinbook: " + COVER + " is missing");
         }
-        List<String> names = new ArrayList<>();
-        for (Enumeration<? extends ZipEntry> entries = zip.entries(); entries.hasMoreElements(); ) {
-            String name = entries.nextElement().getName();
-            if (isBlob(name) || ArchiveEntry.NAME.matcher(name).matches()) {
-                names.add(name);
-            } else if (!name.equals(COVER)) {
-                throw new ArchiveUnreadable("this archive holds a file that does not belong in one; nothing was read");
-            }
-        }
-        names.sort(Comparator.naturalOrder());
-        return names;
+        return names.stream().sorted(ArchiveEntry.ORDER).toList();
+    }
+
+    /** Whether a file of this name may stand in an archive. */
+    static boolean isOurs(String name) {
+        return name.equals(COVER) || isBlob(name) || ArchiveEntry.isName(name);
+    }
+
+    /** How large a file of this name may be. */
+    static int mostBytes(String name) {
+        return isBlob(name) ? Blob.MOST_BYTES : MAX_ENTRY_BYTES;
     }
 
     private static boolean isBlob(String name) {
         return BLOB.matcher(name).matches();
     }
 
-    private static byte[] bytes(ZipFile zip, String name, int most) {
-        try (InputStream entry = zip.getInputStream(zip.getEntry(name))) {
-            byte[] bytes = entry.readNBytes(most + 1);
-            if (bytes.length > most) {
-                throw new ArchiveUnreadable(name + " is too large");
+    /** @throws ArchiveUnreadable if it cannot be unpacked to what the archive says */
+    static byte[] bytes(ZipFile zip, String name) {
+        ZipEntry said = zip.getEntry(name);
+        if (said == null) {
+            throw new ArchiveUnreadable(name + " cannot be found where the archive says it is");
+        }
+        try (InputStream entry = zip.getInputStream(said)) {
+            byte[] bytes = entry.readNBytes(mostBytes(name) + 1);
+            if (bytes.length != said.getSize()) {
+                throw new ArchiveUnreadable(name + " is damaged: it has not the length the archive says");
             }
             return bytes;
-        } catch (IOException problem) {
-            throw new ArchiveUnreadable(name + " is damaged and cannot be unpacked");
+        } catch (IOException | RuntimeException problem) {
+            throw problem instanceof ArchiveUnreadable told
+                    ? told
+                    : new ArchiveUnreadable(name + " is damaged and cannot be unpacked");
         }
     }
 
-    /** Every revision and every file that no longer matches its checksum, or cannot be read; gaps; and files that are missing. */
+    /**
+     * Every revision and every file that no longer matches its checksum, or cannot be read; gaps; files that are missing;
+     * sheets of which nothing is left; and styles, links and strings that do not agree with the content they were taken from.
+     */
     public Verified verify() {
         return database.look(sql -> {
             BlobTable blobs = new BlobTable(sql, notebookId);
-            Verification verification = new Verification(new HashSet<>(blobs.all()));
+            Verification verification = new Verification(new HashSet<>(blobs.all()), new BesideRows(sql, notebookId));
             blobs.all()
                     .forEach(blob ->
-                            verification.checkBlob(blob, blobs.read(blob).orElseThrow()));
+                            verification.checkBlob(blob, blobs.read(blob).orElse(new byte[0])));
             sql.select(
                             REVISION.SHEET_ID,
                             SHEET.KIND,
@@ -207,7 +250,7 @@ public final class Archive {
                             REVISION.CONTENT_SHA256)
                     .from(REVISION)
                     .join(SHEET)
-                    .on(SHEET.ID.eq(REVISION.SHEET_ID))
+                    .on(RevisionRow.OF_SHEET)
                     .where(REVISION.NOTEBOOK_ID.eq(notebookId))
                     .orderBy(REVISION.SHEET_ID, REVISION.REVISION_NUMBER)
                     .fetchSize(200)
@@ -219,6 +262,12 @@ public final class Archive {
                             found.value4(),
                             found.value5(),
                             found.value6()));
+            sql.select(SHEET.KIND, SHEET.ID)
+                    .from(SHEET)
+                    .where(SHEET.NOTEBOOK_ID.eq(notebookId))
+                    .andNotExists(sql.selectOne().from(REVISION).where(RevisionRow.OF_SHEET))
+                    .orderBy(SHEET.ID)
+                    .forEach(lost -> verification.lost(lost.value1(), lost.value2()));
             return verification.finish();
         });
     }

@@ -6,6 +6,8 @@ import com.fasterxml.jackson.databind.node.JsonNodeFactory;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.time.DateTimeException;
 import java.time.Instant;
+import java.time.temporal.ChronoUnit;
+import java.util.Comparator;
 import java.util.Optional;
 import java.util.UUID;
 import java.util.regex.Pattern;
@@ -19,11 +21,28 @@ final class ArchiveEntry {
     /** {@code sheets/rigs/3f…/r0012.json}. */
     static final Pattern NAME = Pattern.compile("sheets/[a-z]+/[0-9a-f-]{36}/r[0-9]{4,9}\\.json");
 
+    /**
+     * Folder by folder, and in each the revisions by their numbers: these are padded to four digits, so a longer name has
+     * the higher number.
+     */
+    static final Comparator<String> ORDER = Comparator.comparing(ArchiveEntry::folder)
+            .thenComparing(String::length)
+            .thenComparing(Comparator.naturalOrder());
+
     static final int FORMAT = 1;
 
+    private static final Instant EARLIEST = Instant.parse("0001-01-01T00:00:00Z");
     private static final Instant LATEST = Instant.parse("9999-12-31T00:00:00Z");
 
     private ArchiveEntry() {}
+
+    private static String folder(String name) {
+        return name.substring(0, name.lastIndexOf('/') + 1);
+    }
+
+    static boolean isName(String name) {
+        return NAME.matcher(name).matches();
+    }
 
     static String name(Revision revision) {
         return name(revision.kind(), revision.sheetId(), revision.number());
@@ -71,9 +90,11 @@ final class ArchiveEntry {
         }
     }
 
+    /** Within what either database keeps as it is. */
     private static Instant savedAt(String text) {
         Instant savedAt = Instant.parse(text);
-        if (savedAt.isAfter(LATEST)) {
+        boolean isToTheMicrosecond = savedAt.truncatedTo(ChronoUnit.MICROS).equals(savedAt);
+        if (savedAt.isBefore(EARLIEST) || savedAt.isAfter(LATEST) || !isToTheMicrosecond) {
             throw new IllegalArgumentException("savedAt");
         }
         return savedAt;

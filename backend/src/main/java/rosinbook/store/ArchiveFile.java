@@ -1,15 +1,14 @@
 package rosinbook.store;
 
 import java.io.IOException;
-import java.io.InputStream;
 import java.nio.charset.StandardCharsets;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.TreeMap;
 import java.util.UUID;
+import java.util.function.BinaryOperator;
 import java.util.zip.ZipEntry;
 import java.util.zip.ZipException;
 import java.util.zip.ZipFile;
@@ -27,20 +26,12 @@ public final class ArchiveFile implements AutoCloseable {
 
     /** @throws ArchiveUnreadable if it is no ZIP, or larger than an archive may be */
     public static ArchiveFile open(Path file) throws IOException {
-        if (Files.size(file) > Archive.MAX_PACKED_BYTES) {
-            throw new ArchiveUnreadable("this archive is larger than " + (Archive.MAX_PACKED_BYTES >> 20) + " MB");
-        }
-        ZipFile zip;
+        ArchiveDirectory.names(file);
         try {
-            zip = new ZipFile(file.toFile(), StandardCharsets.UTF_8);
+            return new ArchiveFile(new ZipFile(file.toFile(), StandardCharsets.UTF_8));
         } catch (ZipException | IllegalArgumentException problem) {
             throw new ArchiveUnreadable("this is not a ZIP that can be read; export it again");
         }
-        if (zip.size() > Archive.MAX_ENTRIES) {
-            zip.close();
-            throw new ArchiveUnreadable("this archive has more than " + Archive.MAX_ENTRIES + " files");
-        }
-        return new ArchiveFile(zip);
     }
 
     /** The newest revision of every sheet of a kind, by id. */
@@ -50,7 +41,7 @@ public final class ArchiveFile implements AutoCloseable {
                 .map(ZipEntry::getName)
                 .filter(name -> name.startsWith("sheets/" + kind.path() + "/"))
                 .filter(name -> ArchiveEntry.NAME.matcher(name).matches())
-                .forEach(name -> names.merge(name.split("/")[2], name, ArchiveFile::later));
+                .forEach(name -> names.merge(name.split("/")[2], name, BinaryOperator.maxBy(ArchiveEntry.ORDER)));
         List<Revision> revisions = new ArrayList<>();
         for (String name : names.values()) {
             revisions.add(read(name));
@@ -77,27 +68,11 @@ public final class ArchiveFile implements AutoCloseable {
                 .map(ZipEntry::getName)
                 .filter(name -> name.startsWith(folder))
                 .filter(name -> ArchiveEntry.NAME.matcher(name).matches())
-                .reduce(ArchiveFile::later);
+                .max(ArchiveEntry.ORDER);
     }
 
-    /** Numbers are padded to four digits; a longer name has the higher number. */
-    private static String later(String one, String other) {
-        if (one.length() != other.length()) {
-            return one.length() > other.length() ? one : other;
-        }
-        return one.compareTo(other) > 0 ? one : other;
-    }
-
-    private Revision read(String name) throws IOException {
-        try (InputStream content = zip.getInputStream(zip.getEntry(name))) {
-            byte[] bytes = content.readNBytes(Archive.MAX_ENTRY_BYTES + 1);
-            if (bytes.length > Archive.MAX_ENTRY_BYTES) {
-                throw new ArchiveUnreadable(name + " is too large to be a revision");
-            }
-            return ArchiveEntry.read(name, bytes);
-        } catch (ZipException problem) {
-            throw new ArchiveUnreadable(name + " is damaged and cannot be unpacked");
-        }
+    private Revision read(String name) {
+        return ArchiveEntry.read(name, Archive.bytes(zip, name));
     }
 
     @Override

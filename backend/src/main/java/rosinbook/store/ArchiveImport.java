@@ -27,6 +27,7 @@ final class ArchiveImport {
     private final Map<UUID, Content> newest = new LinkedHashMap<>();
     private final Map<Content.Link, String> links = new LinkedHashMap<>();
     private final List<Reference> followers = new ArrayList<>();
+    private UUID held;
     private int added;
     private int known;
 
@@ -77,12 +78,11 @@ final class ArchiveImport {
     }
 
     private void add(String name, Revision revision) {
-        Optional<Revision> here = pages.revision(revision.sheetId(), revision.number());
-        if (here.isPresent()) {
-            if (!here.get().sha256().equals(revision.sha256())) {
-                throw new ArchiveUnreadable(name + " differs from the revision of the same number in this notebook;"
-                        + " import it into an empty notebook instead");
-            }
+        boolean isHere = isHere(name, revision);
+        if (!isHere && hold(revision.sheetId())) {
+            isHere = isHere(name, revision);
+        }
+        if (isHere) {
             known++;
             return;
         }
@@ -107,16 +107,39 @@ final class ArchiveImport {
         added++;
     }
 
+    private boolean isHere(String name, Revision revision) {
+        Optional<Revision> here = pages.revision(revision.sheetId(), revision.number());
+        if (here.isPresent() && !here.get().sha256().equals(revision.sha256())) {
+            throw new ArchiveUnreadable(name + " differs from the revision of the same number in this notebook;"
+                    + " import it into an empty notebook instead");
+        }
+        return here.isPresent();
+    }
+
+    /**
+     * From now on nobody else saves this sheet; what was read of it before may be out of date.
+     *
+     * @return false if it is held already
+     */
+    private boolean hold(UUID sheetId) {
+        if (sheetId.equals(held)) {
+            return false;
+        }
+        pages.newestForSaving(sheetId);
+        held = sheetId;
+        return true;
+    }
+
     private int head(String name, Revision revision) {
-        var sheet = sql.select(SHEET.HEAD_NUMBER, SHEET.KIND, SHEET.NOTEBOOK_ID)
+        var sheet = sql.select(SHEET.HEAD_NUMBER, SHEET.KIND)
                 .from(SHEET)
-                .where(SHEET.ID.eq(revision.sheetId()))
+                .where(SHEET.NOTEBOOK_ID.eq(notebookId))
+                .and(SHEET.ID.eq(revision.sheetId()))
                 .fetchOne();
         if (sheet == null) {
             return 0;
         }
-        if (!sheet.value3().equals(notebookId)
-                || !sheet.value2().equals(revision.kind().path())) {
+        if (!sheet.value2().equals(revision.kind().path())) {
             throw new ArchiveUnreadable(name + " uses an id that belongs to something else here");
         }
         return sheet.value1();

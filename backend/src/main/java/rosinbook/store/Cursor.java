@@ -27,9 +27,14 @@ record Cursor(String key, UUID id) {
         }
     }
 
+    /** @throws IllegalArgumentException if the key is no day that stands in our lists: of the years 1 to 9999 */
     LocalDate day() {
         try {
-            return LocalDate.parse(key);
+            LocalDate day = LocalDate.parse(key);
+            if (day.getYear() < 1 || day.getYear() > 9999) {
+                throw unknown();
+            }
+            return day;
         } catch (DateTimeException problem) {
             throw unknown();
         }

@@ -2,9 +2,12 @@ package rosinbook.store;
 
 import static org.jooq.impl.DSL.count;
 import static org.jooq.impl.DSL.countDistinct;
-import static org.jooq.impl.DSL.lower;
+import static org.jooq.impl.DSL.field;
 import static org.jooq.impl.DSL.max;
+import static org.jooq.impl.DSL.name;
 import static org.jooq.impl.DSL.row;
+import static org.jooq.impl.DSL.unnest;
+import static org.jooq.impl.DSL.val;
 import static rosinbook.store.schema.Tables.REVISION;
 import static rosinbook.store.schema.Tables.RIG_STRING;
 import static rosinbook.store.schema.Tables.SHEET;
@@ -15,6 +18,8 @@ import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Collection;
 import java.util.EnumMap;
+import java.util.HashMap;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
@@ -22,22 +27,36 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.TreeMap;
 import java.util.UUID;
+import java.util.stream.Stream;
 import org.jooq.Condition;
 import org.jooq.DSLContext;
+import org.jooq.Field;
 import org.jooq.Record;
+import org.jooq.SQLDialect;
+import org.jooq.Select;
 import org.jooq.SelectConditionStep;
 import org.jooq.SelectField;
+import org.jooq.Table;
 import org.jooq.impl.DSL;
 import rosinbook.notebook.Blob;
 import rosinbook.notebook.Content;
 import rosinbook.notebook.Kind;
 import rosinbook.notebook.Pages;
+import rosinbook.notebook.Reference;
 import rosinbook.notebook.Revision;
 
 /** One notebook's sheets within one database transaction. */
-final class DatabasePages implements Pages {
+class DatabasePages implements Pages {
+    private static final int MOST_AT_ONCE = 50;
+
+    private static final String ASKED = "asked";
+    private static final Field<UUID> ASKED_ID = field(name(ASKED, "sheet_id"), UUID.class);
+
+    private static final Condition FROM_SHEET =
+            SHEET.NOTEBOOK_ID.eq(SHEET_LINK.NOTEBOOK_ID).and(SHEET.ID.eq(SHEET_LINK.FROM_ID));
+
+    final UUID notebookId;
     private final DSLContext sql;
-    private final UUID notebookId;
 
     DatabasePages(DSLContext sql, UUID notebookId) {
         this.sql = sql;
@@ -51,11 +70,11 @@ final class DatabasePages implements Pages {
 
     @Override
     public Optional<Revision> newestForSaving(UUID sheetId) {
-        sql.select(SHEET.ID)
-                .from(SHEET)
-                .where(SHEET.ID.eq(sheetId).and(SHEET.NOTEBOOK_ID.eq(notebookId)))
-                .forUpdate()
-                .fetch();
+        SelectConditionStep<?> row =
+                sql.select(SHEET.ID).from(SHEET).where(SHEET.ID.eq(sheetId).and(SHEET.NOTEBOOK_ID.eq(notebookId)));
+        // The weaker lock leaves others free to name this sheet meanwhile; the stronger one makes two savers a
+        // deadlock.
+        (sql.family() == SQLDialect.POSTGRES ? row.forNoKeyUpdate() : row.forUpdate()).fetch();
         return newest(sheetId);
     }
 
@@ -63,21 +82,88 @@ final class DatabasePages implements Pages {
         return sql.select(RevisionRow.COLUMNS)
                 .from(SHEET)
                 .join(REVISION)
-                .on(REVISION.SHEET_ID.eq(SHEET.ID).and(REVISION.REVISION_NUMBER.eq(SHEET.HEAD_NUMBER)))
+                .on(RevisionRow.OF_SHEET.and(REVISION.REVISION_NUMBER.eq(SHEET.HEAD_NUMBER)))
                 .where(SHEET.NOTEBOOK_ID.eq(notebookId))
                 .and(condition);
     }
 
-    @Override
-    public Optional<Revision> revision(UUID sheetId, int number) {
+    /** Which revision of each sheet is the newest, without reading it. */
+    private SelectConditionStep<Record> heads(Condition condition) {
+        return sql.select(List.of(SHEET.ID, SHEET.HEAD_NUMBER, SHEET.TITLE, SHEET.HAPPENED_ON))
+                .from(SHEET)
+                .where(SHEET.NOTEBOOK_ID.eq(notebookId))
+                .and(condition);
+    }
+
+    /** The newest revision's number of each of these that there is. */
+    final Map<UUID, Integer> headNumbers(Collection<UUID> sheetIds) {
+        return sql.select(SHEET.ID, SHEET.HEAD_NUMBER)
+                .from(asked(sheetIds))
+                .join(SHEET)
+                .on(SHEET.ID.eq(ASKED_ID))
+                .where(SHEET.NOTEBOOK_ID.eq(notebookId))
+                .fetchMap(SHEET.ID, SHEET.HEAD_NUMBER);
+    }
+
+    /**
+     * A table of these ids, to be joined, so that each is looked up by its key; H2 would go through the whole notebook for
+     * a list of them. As one bound array the statement is the same however many there are, and is prepared once.
+     */
+    private static Table<?> asked(Collection<UUID> ids) {
+        return unnest(val(ids.toArray(UUID[]::new)))
+                .as(ASKED, ASKED_ID.getUnqualifiedName().last());
+    }
+
+    private static Reference head(Record found) {
+        return new Reference(found.get(SHEET.ID), found.get(SHEET.HEAD_NUMBER));
+    }
+
+    /** These exact revisions, all of which there are, in this order. */
+    List<Revision> revisionsOf(List<Reference> exact) {
+        Map<Reference, Revision> found = new HashMap<>();
+        readRevisions(exact).keySet().forEach(revision -> found.put(revision.reference(), revision));
+        return exact.stream().map(found::get).toList();
+    }
+
+    /** Reads exact revisions, with how many letters their contents have; those that are not there are left out. */
+    final Map<Revision, Integer> readRevisions(Collection<Reference> exact) {
+        Map<Revision, Integer> found = new LinkedHashMap<>();
+        List<Reference> left = List.copyOf(exact);
+        while (!left.isEmpty()) {
+            List<Reference> now = left.subList(0, Math.min(left.size(), MOST_AT_ONCE));
+            left = left.subList(now.size(), left.size());
+            readTogether(now, found);
+        }
+        return found;
+    }
+
+    /** One part a revision, each found by its key, whatever a planner makes of pairs of keys. */
+    private void readTogether(List<Reference> exact, Map<Revision, Integer> found) {
+        Select<Record> parts = null;
+        for (Reference reference : exact) {
+            Select<Record> part = exactly(reference.id(), reference.revision());
+            parts = parts == null ? part : parts.unionAll(part);
+        }
+        if (parts != null) {
+            parts.fetch()
+                    .forEach(row -> found.put(
+                            RevisionRow.read(row), row.get(REVISION.CONTENT).length()));
+        }
+    }
+
+    private SelectConditionStep<Record> exactly(UUID sheetId, int number) {
         return sql.select(RevisionRow.COLUMNS)
                 .from(REVISION)
                 .join(SHEET)
-                .on(SHEET.ID.eq(REVISION.SHEET_ID))
+                .on(RevisionRow.OF_SHEET)
                 .where(REVISION.NOTEBOOK_ID.eq(notebookId))
                 .and(REVISION.SHEET_ID.eq(sheetId))
-                .and(REVISION.REVISION_NUMBER.eq(number))
-                .fetchOptional(RevisionRow::read);
+                .and(REVISION.REVISION_NUMBER.eq(number));
+    }
+
+    @Override
+    public Optional<Revision> revision(UUID sheetId, int number) {
+        return exactly(sheetId, number).fetchOptional(RevisionRow::read);
     }
 
     @Override
@@ -117,13 +203,24 @@ final class DatabasePages implements Pages {
     private Page<Revision> byTitle(Condition condition, Query query) {
         Condition from = query.after()
                 .map(Cursor::parse)
-                .map(cursor -> row(lower(SHEET.TITLE), SHEET.ID).gt(row(cursor.key(), cursor.id())))
+                .map(cursor -> {
+                    String key = TitleOrder.key(cursor.key());
+                    return SHEET.TITLE_ORDER
+                            .ge(key)
+                            .and(row(SHEET.TITLE_ORDER, SHEET.ID).gt(row(key, cursor.id())));
+                })
                 .orElse(DSL.noCondition());
-        List<Record> rows = new ArrayList<>(newestWhere(condition.and(from))
-                .orderBy(lower(SHEET.TITLE), SHEET.ID)
+        List<Record> rows = new ArrayList<>(heads(condition.and(from))
+                .orderBy(inOneKind(query, SHEET.TITLE_ORDER, SHEET.ID))
                 .limit(query.limit() + 1)
                 .fetch());
-        return page(rows, query.limit(), last -> last.get(SHEET.TITLE).toLowerCase(Locale.ROOT));
+        return page(rows, query.limit(), last -> TitleOrder.text(last.get(SHEET.TITLE)));
+    }
+
+    /** Within one kind the index is in this order; H2 only sees that if the order names what is the same in all of them. */
+    private static List<Field<?>> inOneKind(Query query, Field<?>... order) {
+        Stream<Field<?>> same = query.kind().isPresent() ? Stream.of(SHEET.NOTEBOOK_ID, SHEET.KIND) : Stream.empty();
+        return Stream.concat(same, Stream.of(order)).toList();
     }
 
     private Page<Revision> byDay(Condition condition, Query query) {
@@ -131,15 +228,14 @@ final class DatabasePages implements Pages {
                 .map(Cursor::parse)
                 .map(cursor -> row(SHEET.HAPPENED_ON, SHEET.ID).lt(row(cursor.day(), cursor.id())))
                 .orElse(DSL.noCondition());
-        List<Record> rows = new ArrayList<>(newestWhere(condition.and(from))
+        List<Record> rows = new ArrayList<>(heads(condition.and(from))
                 .orderBy(SHEET.HAPPENED_ON.desc(), SHEET.ID.desc())
                 .limit(query.limit() + 1)
                 .fetch());
         return page(rows, query.limit(), last -> last.get(SHEET.HAPPENED_ON).toString());
     }
 
-    private static Page<Revision> page(
-            List<Record> rows, int limit, java.util.function.Function<Record, String> sortKey) {
+    private Page<Revision> page(List<Record> rows, int limit, java.util.function.Function<Record, String> sortKey) {
         boolean more = rows.size() > limit;
         List<Record> shown = more ? rows.subList(0, limit) : rows;
         Optional<String> next = Optional.empty();
@@ -147,21 +243,22 @@ final class DatabasePages implements Pages {
             Record last = shown.get(limit - 1);
             next = Optional.of(new Cursor(sortKey.apply(last), last.get(SHEET.ID)).toString());
         }
-        return new Page<>(shown.stream().map(RevisionRow::read).toList(), next);
+        return new Page<>(revisionsOf(shown.stream().map(DatabasePages::head).toList()), next);
     }
 
     @Override
     public Page<Revision> history(UUID sheetId, int limit, Optional<Integer> below) {
-        Condition from = below.map(REVISION.REVISION_NUMBER::lt).orElse(DSL.noCondition());
+        // Numbers have no gaps, and H2 reads no index backwards: it would go through all that are older, too.
+        int end = below.orElseGet(() -> headNumbers(List.of(sheetId)).getOrDefault(sheetId, 0) + 1);
         List<Revision> found = sql.select(RevisionRow.COLUMNS)
                 .from(REVISION)
                 .join(SHEET)
-                .on(SHEET.ID.eq(REVISION.SHEET_ID))
+                .on(RevisionRow.OF_SHEET)
                 .where(REVISION.NOTEBOOK_ID.eq(notebookId))
                 .and(REVISION.SHEET_ID.eq(sheetId))
-                .and(from)
+                .and(REVISION.REVISION_NUMBER.lt(end))
+                .and(REVISION.REVISION_NUMBER.ge(Math.max(0, end - limit - 1)))
                 .orderBy(REVISION.REVISION_NUMBER.desc())
-                .limit(limit + 1)
                 .fetch(RevisionRow::read);
         boolean more = found.size() > limit;
         List<Revision> shown = more ? found.subList(0, limit) : found;
@@ -175,11 +272,11 @@ final class DatabasePages implements Pages {
         return sql.select(SHEET.ID, SHEET.KIND, SHEET.TITLE, SHEET_LINK.RELATION, max(SHEET_LINK.TO_NUMBER))
                 .from(SHEET_LINK)
                 .join(SHEET)
-                .on(SHEET.ID.eq(SHEET_LINK.FROM_ID))
+                .on(FROM_SHEET)
                 .where(SHEET_LINK.NOTEBOOK_ID.eq(notebookId))
                 .and(SHEET_LINK.TO_ID.eq(sheetId))
-                .groupBy(SHEET.ID, SHEET.KIND, SHEET.TITLE, SHEET_LINK.RELATION)
-                .orderBy(SHEET.KIND, SHEET.TITLE, SHEET.ID)
+                .groupBy(SHEET.ID, SHEET.KIND, SHEET.TITLE, SHEET.TITLE_ORDER, SHEET_LINK.RELATION)
+                .orderBy(SHEET.KIND, SHEET.TITLE_ORDER, SHEET.ID, SHEET_LINK.RELATION)
                 .fetch(found -> new Use(
                         found.value1(),
                         kind(found.value2()),
@@ -216,11 +313,12 @@ final class DatabasePages implements Pages {
     public Map<UUID, LocalDate> lastPlayed(Collection<UUID> ids) {
         SelectField<LocalDate> last = max(SHEET.HAPPENED_ON);
         return sql.select(SHEET_LINK.TO_ID, last)
-                .from(SHEET_LINK)
+                .from(asked(ids))
+                .join(SHEET_LINK)
+                .on(SHEET_LINK.TO_ID.eq(ASKED_ID))
                 .join(SHEET)
-                .on(SHEET.ID.eq(SHEET_LINK.FROM_ID))
+                .on(FROM_SHEET)
                 .where(SHEET_LINK.NOTEBOOK_ID.eq(notebookId))
-                .and(SHEET_LINK.TO_ID.in(ids))
                 .and(SHEET.PLAYED)
                 .groupBy(SHEET_LINK.TO_ID)
                 .fetchMap(found -> found.value1(), found -> found.value2());
@@ -230,11 +328,12 @@ final class DatabasePages implements Pages {
     public Map<UUID, Integer> useCounts(Content.Relation relation, Kind kind, Collection<UUID> ids) {
         SelectField<Integer> uses = countDistinct(SHEET.ID);
         return sql.select(SHEET_LINK.TO_ID, uses)
-                .from(SHEET_LINK)
+                .from(asked(ids))
+                .join(SHEET_LINK)
+                .on(SHEET_LINK.TO_ID.eq(ASKED_ID))
                 .join(SHEET)
-                .on(SHEET.ID.eq(SHEET_LINK.FROM_ID))
+                .on(FROM_SHEET)
                 .where(SHEET_LINK.NOTEBOOK_ID.eq(notebookId))
-                .and(SHEET_LINK.TO_ID.in(ids))
                 .and(SHEET_LINK.RELATION.eq(relation.name()))
                 .and(SHEET.KIND.eq(kind.path()))
                 .groupBy(SHEET_LINK.TO_ID)
@@ -247,8 +346,9 @@ final class DatabasePages implements Pages {
         sql.select(RIG_STRING.asterisk(), REVISION.SAVED_AT, RIG_STRING.SET_ON)
                 .from(RIG_STRING)
                 .join(REVISION)
-                .on(REVISION.SHEET_ID
-                        .eq(RIG_STRING.RIG_ID)
+                .on(REVISION.NOTEBOOK_ID
+                        .eq(RIG_STRING.NOTEBOOK_ID)
+                        .and(REVISION.SHEET_ID.eq(RIG_STRING.RIG_ID))
                         .and(REVISION.REVISION_NUMBER.eq(RIG_STRING.REVISION_NUMBER)))
                 .where(RIG_STRING.NOTEBOOK_ID.eq(notebookId))
                 .and(RIG_STRING.RIG_ID.eq(rigId))
@@ -282,12 +382,12 @@ final class DatabasePages implements Pages {
 
     @Override
     public List<Revision> setlists(Set<Boolean> played, LocalDate fromInclusive, LocalDate toInclusive, int limit) {
-        return newestWhere(SHEET.KIND
+        return revisionsOf(heads(SHEET.KIND
                         .eq(Kind.SETLISTS.path())
                         .and(SHEET.PLAYED.in(played))
                         .and(SHEET.HAPPENED_ON.between(fromInclusive, toInclusive)))
                 .orderBy(SHEET.HAPPENED_ON.desc(), SHEET.SAVED_AT.desc(), SHEET.ID.desc())
                 .limit(limit)
-                .fetch(RevisionRow::read);
+                .fetch(DatabasePages::head));
     }
 }

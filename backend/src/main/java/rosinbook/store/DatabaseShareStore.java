@@ -11,6 +11,7 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
+import java.util.SortedMap;
 import java.util.UUID;
 import org.jooq.Condition;
 import org.jooq.DSLContext;
@@ -64,22 +65,25 @@ public final class DatabaseShareStore implements ShareStore {
 
     @Override
     public List<Share> list() {
-        return database.look(sql -> find(sql, SHARE.NOTEBOOK_ID.eq(notebookId)).map(DatabaseShareStore::read));
+        database.openings().writeIfPossible();
+        return database.ask(sql -> find(sql, SHARE.NOTEBOOK_ID.eq(notebookId)).map(DatabaseShareStore::read));
     }
 
-    @Override
-    public Optional<Share> byToken(String tokenSha256) {
-        return database.look(sql -> find(sql, SHARE.TOKEN_SHA256.eq(tokenSha256).and(SHARE.NOTEBOOK_ID.eq(notebookId)))
-                .map(DatabaseShareStore::read)
-                .stream()
-                .findFirst());
+    /** A share and the notebook it belongs to. */
+    public record Found(UUID notebookId, Share share) {}
+
+    /** The share with this token, whichever notebook it belongs to; empty if there is none. */
+    public static Optional<Found> byToken(Database database, String tokenSha256) {
+        return database.ask(sql -> find(sql, SHARE.TOKEN_SHA256.eq(tokenSha256)).stream()
+                .findFirst()
+                .map(found -> new Found(found.get(SHARE.NOTEBOOK_ID), read(found))));
     }
 
     private static Result<Record> find(DSLContext sql, Condition condition) {
         return sql.select(SHARE.asterisk(), SHEET.KIND)
                 .from(SHARE)
                 .join(SHEET)
-                .on(SHEET.ID.eq(SHARE.SHEET_ID))
+                .on(SHEET.NOTEBOOK_ID.eq(SHARE.NOTEBOOK_ID).and(SHEET.ID.eq(SHARE.SHEET_ID)))
                 .where(condition)
                 .orderBy(SHARE.CREATED_AT.desc(), SHARE.ID)
                 .fetch();
@@ -101,7 +105,7 @@ public final class DatabaseShareStore implements ShareStore {
 
     @Override
     public Set<Reference> shown(UUID shareId) {
-        return database.look(sql -> new HashSet<>(sql.select(SHARE_REVISION.SHEET_ID, SHARE_REVISION.REVISION_NUMBER)
+        return database.ask(sql -> new HashSet<>(sql.select(SHARE_REVISION.SHEET_ID, SHARE_REVISION.REVISION_NUMBER)
                 .from(SHARE_REVISION)
                 .where(SHARE_REVISION.SHARE_ID.eq(shareId))
                 .and(SHARE_REVISION.NOTEBOOK_ID.eq(notebookId))
@@ -110,12 +114,19 @@ public final class DatabaseShareStore implements ShareStore {
 
     @Override
     public void opened(UUID shareId, Instant when) {
-        database.change(sql -> sql.update(SHARE)
-                .set(SHARE.LAST_OPENED_AT, time(when))
-                .set(SHARE.OPENED_COUNT, SHARE.OPENED_COUNT.plus(1))
-                .where(SHARE.ID.eq(shareId))
-                .and(SHARE.NOTEBOOK_ID.eq(notebookId))
-                .execute());
+        database.openings().add(notebookId, shareId, when);
+    }
+
+    static void write(Database database, SortedMap<Openings.Key, Openings.Opened> openings) {
+        database.change(sql -> {
+            openings.forEach((share, opened) -> sql.update(SHARE)
+                    .set(SHARE.LAST_OPENED_AT, time(opened.last()))
+                    .set(SHARE.OPENED_COUNT, SHARE.OPENED_COUNT.plus(opened.times()))
+                    .where(SHARE.ID.eq(share.shareId()))
+                    .and(SHARE.NOTEBOOK_ID.eq(share.notebookId()))
+                    .execute());
+            return null;
+        });
     }
 
     @Override

@@ -7,6 +7,7 @@ import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.nio.charset.StandardCharsets;
 import java.util.List;
 import java.util.Optional;
+import org.jooq.Condition;
 import org.jooq.Record;
 import org.jooq.SelectField;
 import rosinbook.notebook.ContentJson;
@@ -26,6 +27,9 @@ final class RevisionRow {
             REVISION.SAVED_AT,
             REVISION.SAVED_BY,
             REVISION.REASON);
+
+    /** How a sheet and its revisions belong together: ids are a notebook's own. */
+    static final Condition OF_SHEET = SHEET.NOTEBOOK_ID.eq(REVISION.NOTEBOOK_ID).and(SHEET.ID.eq(REVISION.SHEET_ID));
 
     private RevisionRow() {}
 

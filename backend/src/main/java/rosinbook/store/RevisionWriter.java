@@ -62,6 +62,7 @@ final class RevisionWriter {
                     .set(SHEET.KIND, revision.kind().path())
                     .set(SHEET.HEAD_NUMBER, 1)
                     .set(SHEET.TITLE, title)
+                    .set(SHEET.TITLE_ORDER, TitleOrder.key(title))
                     .set(SHEET.SEARCH_TEXT, search)
                     .set(SHEET.HAPPENED_ON, day)
                     .set(SHEET.PLAYED, content.played())
@@ -72,6 +73,7 @@ final class RevisionWriter {
         int updated = sql.update(SHEET)
                 .set(SHEET.HEAD_NUMBER, revision.number())
                 .set(SHEET.TITLE, title)
+                .set(SHEET.TITLE_ORDER, TitleOrder.key(title))
                 .set(SHEET.SEARCH_TEXT, search)
                 .set(SHEET.HAPPENED_ON, day)
                 .set(SHEET.PLAYED, content.played())
@@ -112,7 +114,10 @@ final class RevisionWriter {
     }
 
     private void writeStyles(UUID sheetId, Content content) {
-        sql.deleteFrom(SHEET_STYLE).where(SHEET_STYLE.SHEET_ID.eq(sheetId)).execute();
+        sql.deleteFrom(SHEET_STYLE)
+                .where(SHEET_STYLE.NOTEBOOK_ID.eq(notebookId))
+                .and(SHEET_STYLE.SHEET_ID.eq(sheetId))
+                .execute();
         for (String style : content.styles()) {
             sql.insertInto(SHEET_STYLE)
                     .set(SHEET_STYLE.NOTEBOOK_ID, notebookId)
@@ -123,7 +128,10 @@ final class RevisionWriter {
     }
 
     void writeLinks(UUID sheetId, Content content) {
-        sql.deleteFrom(SHEET_LINK).where(SHEET_LINK.FROM_ID.eq(sheetId)).execute();
+        sql.deleteFrom(SHEET_LINK)
+                .where(SHEET_LINK.NOTEBOOK_ID.eq(notebookId))
+                .and(SHEET_LINK.FROM_ID.eq(sheetId))
+                .execute();
         content.links().forEach((place, link) -> sql.insertInto(SHEET_LINK)
                 .set(SHEET_LINK.NOTEBOOK_ID, notebookId)
                 .set(SHEET_LINK.FROM_ID, sheetId)

@@ -12,6 +12,7 @@ import rosinbook.notebook.Content;
 import rosinbook.notebook.ContentJson;
 import rosinbook.notebook.InvalidContent;
 import rosinbook.notebook.Kind;
+import rosinbook.notebook.Rig;
 
 /** Checks revisions as they come, sheet by sheet in the order of their numbers. */
 final class Verification {
@@ -24,9 +25,15 @@ final class Verification {
     private int last;
     private Optional<Kind> kindOfSheet = Optional.empty();
 
-    /** @param blobs every file there is */
-    Verification(Set<Blob> blobs) {
+    private final BesideRows beside;
+
+    /**
+     * @param blobs every file there is
+     * @param beside what is kept beside the sheets
+     */
+    Verification(Set<Blob> blobs, BesideRows beside) {
         this.blobs = Set.copyOf(blobs);
+        this.beside = beside;
     }
 
     void checkBlob(Blob blob, byte[] bytes) {
@@ -58,16 +65,30 @@ final class Verification {
             if (!ContentJson.sha256(content).equals(sha256)
                     || !ContentJson.sha256(ContentJson.canonical(json)).equals(sha256)) {
                 damages.add(place + ": revision " + number + " does not match its checksum");
-            } else if (kindOfSheet.isPresent() && isMissingAFile(ContentJson.read(kindOfSheet.get(), json))) {
-                damages.add(place + ": revision " + number + " names a file that is not there");
+            } else if (kindOfSheet.isPresent()) {
+                checkAround(number, ContentJson.read(kindOfSheet.get(), json));
             }
         } catch (InvalidContent unreadable) {
             damages.add(place + ": revision " + number + " cannot be read");
         }
     }
 
-    private boolean isMissingAFile(Content content) {
-        return !blobs.containsAll(content.blobs());
+    private void checkAround(int number, Content content) {
+        if (!blobs.containsAll(content.blobs())) {
+            damages.add(place + ": revision " + number + " names a file that is not there");
+        }
+        if (content instanceof Rig rig && !beside.agreesWithStrings(sheet, number, rig)) {
+            damages.add(place + ": its strings do not agree with revision " + number);
+        }
+        if (number == head) {
+            beside.strayOfNewest(sheet, content)
+                    .forEach(stray -> damages.add(place + ": " + stray + " do not agree with revision " + number));
+        }
+    }
+
+    /** A sheet without any revision. */
+    void lost(String kind, UUID sheetId) {
+        damages.add(kind + " " + sheetId + ": all its revisions are missing");
     }
 
     private void closeSheet() {

@@ -3,6 +3,7 @@ package rosinbook.take;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
+import rosinbook.limit.Limit;
 import rosinbook.take.smf.MidiFile;
 import rosinbook.take.smf.MidiTrack;
 
@@ -23,6 +24,7 @@ final class BendWheels {
             for (int index = 0; index < track.size(); index++) {
                 int command = track.command(index);
                 if (command == 0xE0 || command == 0xB0 && isRange(track.data1(index))) {
+                    Limit.BENDS.check(messages.size() + 1);
                     messages.add(
                             new long[] {track.tick(index), track.status(index), track.data1(index), track.data2(index)
                             });

@@ -5,6 +5,7 @@ import java.util.Collection;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Set;
+import java.util.concurrent.CancellationException;
 import rosinbook.take.smf.TempoMap;
 
 /**
@@ -26,6 +27,7 @@ public record Cleaner(Thresholds thresholds) {
     /**
      * Finds everything, and mends what is not refused.
      *
+     * @throws CancellationException if the thread is interrupted meanwhile
      * @param refused ids of faults to leave as they are; unknown ones count for nothing
      */
     public Cleaning clean(Take take, Collection<String> refused) {
@@ -36,9 +38,17 @@ public record Cleaner(Thresholds thresholds) {
         int before = -1;
         for (int round = 0; round < MOST_ROUNDS && log.repairs() != before; round++) {
             before = log.repairs();
+            stopIfInterrupted();
             round(take, lines, log);
         }
         return new Cleaning(take, notes(lines), log.faults(), thresholds);
+    }
+
+    /** Who has waited long enough interrupts the thread; a round is never long. */
+    private static void stopIfInterrupted() {
+        if (Thread.currentThread().isInterrupted()) {
+            throw new CancellationException("cleaning was interrupted");
+        }
     }
 
     private void round(Take take, List<StringLine> lines, FaultLog log) {

@@ -12,6 +12,7 @@ import java.util.stream.Collectors;
 import javax.xml.stream.XMLOutputFactory;
 import javax.xml.stream.XMLStreamException;
 import javax.xml.stream.XMLStreamWriter;
+import rosinbook.limit.Limit;
 
 /**
  * A cleaned take as sheet music: MusicXML 4.0 (W3C Music Notation Community Group, 2021), one part, 4/4, no key signature. The
@@ -26,7 +27,6 @@ public record MusicXmlExport(OptionalDouble tempoBpm, int stepsPerQuarter, boole
     public static final MusicXmlExport STANDARD = new MusicXmlExport(OptionalDouble.empty(), 4, false);
 
     private static final int QUARTERS_PER_MEASURE = 4;
-    private static final int MOST_MEASURES = 20_000;
 
     /** @throws IllegalArgumentException if the tempo or the grid is out of range */
     public MusicXmlExport {
@@ -49,10 +49,8 @@ public record MusicXmlExport(OptionalDouble tempoBpm, int stepsPerQuarter, boole
         double bpm = tempoBpm.orElseGet(() -> TempoEstimate.bpm(notes));
         double stepSeconds = 60 / bpm / stepsPerQuarter;
         double origin = notes.isEmpty() ? 0 : notes.get(0).note().onSeconds();
-        if (cleaning.take().seconds() / stepSeconds > (double) MOST_MEASURES * QUARTERS_PER_MEASURE * stepsPerQuarter) {
-            throw new IllegalArgumentException("the take lasts more than " + MOST_MEASURES
-                    + " measures at this tempo; choose a slower one or a shorter take");
-        }
+        Limit.MEASURES.check(
+                (long) (cleaning.take().seconds() / stepSeconds / (QUARTERS_PER_MEASURE * stepsPerQuarter)));
         Set<Integer> arrivals = arrivals(notes);
         List<List<ScoreLine.Chord>> voices = voices(cleaning).stream()
                 .map(voice -> ScoreLine.of(voice, arrivals, origin, stepSeconds))

@@ -5,6 +5,7 @@ import java.util.ArrayList;
 import java.util.Collections;
 import java.util.Deque;
 import java.util.List;
+import rosinbook.limit.Limit;
 import rosinbook.pitch.Note;
 import rosinbook.take.smf.MidiFile;
 import rosinbook.take.smf.MidiTrack;
@@ -17,9 +18,6 @@ import rosinbook.take.smf.TempoMap;
  * says otherwise.
  */
 record Performance(List<Heard> notes, List<Bend> bends, TempoMap tempoMap, int tracksWithNotes) {
-    /** The most notes of one take: ten hours of steady sixteenths. */
-    private static final int MOST_NOTES = 1_000_000;
-
     /** A note with its track's place among the tracks that hold notes. */
     record Heard(
             int track,
@@ -166,10 +164,7 @@ record Performance(List<Heard> notes, List<Bend> bends, TempoMap tempoMap, int t
         }
 
         private void add(int key, long[] note, long offTick, long shift, BendWheels wheels, boolean hanging) {
-            if (notes.size() == MOST_NOTES) {
-                throw new IllegalArgumentException(
-                        "the file holds more than " + MOST_NOTES + " notes; give a shorter take");
-            }
+            Limit.NOTES.check(notes.size() + 1);
             int channel = (key >> 7) + 1;
             notes.add(new Heard(
                     tracksWithNotes,

@@ -42,7 +42,12 @@ final class Answers {
     }
 
     static void json(Context exchange, Object value) {
-        exchange.result(bytes(value));
+        written(exchange, bytes(value));
+    }
+
+    /** JSON that {@link #bytes} has written already. */
+    static void written(Context exchange, byte[] json) {
+        exchange.result(json);
         exchange.contentType("application/json");
     }
 

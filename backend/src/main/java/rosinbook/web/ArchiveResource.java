@@ -4,17 +4,22 @@ import io.javalin.config.RoutesConfig;
 import io.javalin.http.Context;
 import java.io.IOException;
 import java.io.InputStream;
+import java.nio.file.Path;
 import java.time.Clock;
 import java.time.LocalDate;
+import java.util.concurrent.TimeUnit;
+import rosinbook.limit.Limit;
 import rosinbook.store.Archive;
 
 /** {@code /api/export} and {@code /api/import}: the whole notebook as one ZIP of readable JSON. */
 final class ArchiveResource {
-    private final Archive archive;
+    private final Shelf shelf;
     private final Clock clock;
+    private final AtOnce exports = new AtOnce(Limit.EXPORTS_AT_ONCE);
+    private final AtOnce imports = new AtOnce(Limit.IMPORTS_AT_ONCE);
 
-    ArchiveResource(Archive archive, Clock clock) {
-        this.archive = archive;
+    ArchiveResource(Shelf shelf, Clock clock) {
+        this.shelf = shelf;
         this.clock = clock;
     }
 
@@ -24,9 +29,23 @@ final class ArchiveResource {
     }
 
     private void export(Context exchange) throws IOException {
-        exchange.header("Content-Disposition", "attachment; filename=\"rosinbook-" + LocalDate.now(clock) + ".zip\"");
-        exchange.contentType("application/zip");
-        archive.export(exchange.res().getOutputStream());
+        try (ExportFile file = written(shelf.archive(exchange))) {
+            exchange.header(
+                    "Content-Disposition", "attachment; filename=\"rosinbook-" + LocalDate.now(clock) + ".zip\"");
+            exchange.contentType("application/zip");
+            exchange.res().setContentLengthLong(file.bytes());
+            file.sendTo(exchange.res().getOutputStream());
+        }
+    }
+
+    /** Whoever reads it slowly holds no place, and no state of the database. */
+    private ExportFile written(Archive archive) {
+        exports.enter();
+        try {
+            return ExportFile.of(archive, Path.of(System.getProperty("java.io.tmpdir")));
+        } finally {
+            exports.leave();
+        }
     }
 
     private void read(Context exchange) throws IOException {
@@ -35,9 +54,17 @@ final class ArchiveResource {
             throw new Problem(
                     415, "wrong-media-type", "Only a ZIP is read here", "Send Content-Type: application/zip.");
         }
+        imports.enter();
         try (InputStream body = exchange.bodyInputStream()) {
-            Archive.Imported imported = archive.read(body);
+            Archive.Imported imported = shelf.archive(exchange).read(body, timed());
             Answers.json(exchange, imported);
+        } finally {
+            imports.leave();
         }
+    }
+
+    private static Runnable timed() {
+        long start = System.nanoTime();
+        return () -> Limit.IMPORT_SECONDS.check(TimeUnit.NANOSECONDS.toSeconds(System.nanoTime() - start));
     }
 }

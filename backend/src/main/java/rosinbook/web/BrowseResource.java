@@ -10,7 +10,6 @@ import java.util.Locale;
 import java.util.Optional;
 import java.util.stream.Stream;
 import rosinbook.notebook.ContentJson;
-import rosinbook.notebook.Notebook;
 import rosinbook.notebook.Pages;
 import rosinbook.notebook.Revision;
 import rosinbook.notebook.Words;
@@ -19,11 +18,11 @@ import rosinbook.notebook.Words;
 final class BrowseResource {
     private static final int SNIPPET_LENGTH = 120;
 
-    private final Notebook notebook;
+    private final Shelf shelf;
     private final JsonNode shapes;
 
-    BrowseResource(Notebook notebook) {
-        this.notebook = notebook;
+    BrowseResource(Shelf shelf) {
+        this.shelf = shelf;
         this.shapes = shapes();
     }
 
@@ -46,7 +45,8 @@ final class BrowseResource {
         Pages.Query query = new Pages.Query(Optional.empty(), words, Optional.empty(), Optional.empty(), 30);
         Answers.json(
                 exchange,
-                notebook.look(pages -> Answers.items(pages.list(query).items(), revision -> found(revision, words))));
+                shelf.notebook(exchange)
+                        .look(pages -> Answers.items(pages.list(query).items(), revision -> found(revision, words))));
     }
 
     private static ObjectNode found(Revision revision, String words) {
@@ -73,8 +73,10 @@ final class BrowseResource {
     private void styles(Context exchange) {
         Answers.json(
                 exchange,
-                notebook.look(pages -> Answers.items(
-                        pages.styles().entrySet().stream().toList(),
-                        style -> Answers.object().put("style", style.getKey()).put("pieces", style.getValue()))));
+                shelf.notebook(exchange)
+                        .look(pages ->
+                                Answers.items(pages.styles().entrySet().stream().toList(), style -> Answers.object()
+                                        .put("style", style.getKey())
+                                        .put("pieces", style.getValue()))));
     }
 }

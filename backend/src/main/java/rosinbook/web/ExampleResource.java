@@ -2,14 +2,17 @@ package rosinbook.web;
 
 import io.javalin.config.RoutesConfig;
 import io.javalin.http.Context;
-import java.util.function.IntSupplier;
+import java.util.function.ToIntFunction;
 import rosinbook.example.NotebookNotEmpty;
+import rosinbook.notebook.SheetStore;
 
 /** {@code /api/example}: fills an empty notebook with the example season. */
 final class ExampleResource {
-    private final IntSupplier writeExample;
+    private final Shelf shelf;
+    private final ToIntFunction<SheetStore> writeExample;
 
-    ExampleResource(IntSupplier writeExample) {
+    ExampleResource(Shelf shelf, ToIntFunction<SheetStore> writeExample) {
+        this.shelf = shelf;
         this.writeExample = writeExample;
     }
 
@@ -20,7 +23,7 @@ final class ExampleResource {
     private void write(Context exchange) {
         Requests.body(exchange);
         try {
-            int sheets = writeExample.getAsInt();
+            int sheets = writeExample.applyAsInt(shelf.sheets(exchange));
             exchange.status(201);
             Answers.json(exchange, Answers.object().put("sheets", sheets));
         } catch (NotebookNotEmpty problem) {

@@ -1,7 +1,11 @@
 package rosinbook.web;
 
 import io.javalin.http.Context;
+import java.util.LinkedHashMap;
+import java.util.List;
 import java.util.Locale;
+import java.util.Map;
+import java.util.Set;
 
 /**
  * Refuses requests that another site had a browser send, and sets the headers that keep pages to themselves.
@@ -14,13 +18,22 @@ final class Guard {
                     + " connect-src 'self'; font-src 'self'; manifest-src 'self'; form-action 'self'; base-uri 'none';"
                     + " frame-ancestors 'none'";
 
+    /** What a browser says of our own pages, and of what somebody typed or had marked (W3C Fetch Metadata). */
+    private static final Set<String> OWN_SITES = Set.of("same-origin", "none");
+
+    /** What web servers add to what they pass on (RFC 7239; RFC 9110, section 7.6.3; and common practice). */
+    private static final List<String> FROM_PROXIES = List.of("Forwarded", "X-Forwarded-For", "X-Real-IP", "Via");
+
     private final Listening listening;
 
     Guard(Listening listening) {
         this.listening = listening;
     }
 
-    /** @throws Problem if the Host is not ours (DNS rebinding) or the Origin is another site */
+    /**
+     * @throws Problem if the Host is not ours (DNS rebinding) or the Origin is another site; or if it came through a proxy,
+     *     and nobody signs in
+     */
     void check(Context exchange) {
         if (exchange.path().equals(HealthResource.PATH)) {
             return;
@@ -33,6 +46,14 @@ final class Guard {
                     "This address is not ours",
                     "Open Rosinbook under the address it printed when it started.");
         }
+        if (!listening.needsSignIn() && FROM_PROXIES.stream().anyMatch(name -> exchange.header(name) != null)) {
+            throw new Problem(
+                    403,
+                    "behind-a-proxy",
+                    "This notebook is open on its own computer only",
+                    "This came through another web server, and nobody signs in here. To be reached from elsewhere, set a"
+                            + " passphrase with: rosinbook passphrase, and start Rosinbook with --public-address.");
+        }
         String origin = exchange.header("Origin");
         if (origin != null && !origin.equalsIgnoreCase(listening.linkBase(host))) {
             throw new Problem(403, "wrong-origin", "Another site sent this", "Only Rosinbook's own pages may do this.");
@@ -40,7 +61,7 @@ final class Guard {
         String site = exchange.header("Sec-Fetch-Site");
         boolean reads = exchange.method().name().equals("GET")
                 || exchange.method().name().equals("HEAD");
-        if (!reads && "cross-site".equals(site)) {
+        if (!reads && site != null && !OWN_SITES.contains(site)) {
             throw new Problem(403, "wrong-origin", "Another site sent this", "Only Rosinbook's own pages may do this.");
         }
     }
@@ -52,14 +73,21 @@ final class Guard {
     }
 
     static void setHeaders(Context exchange) {
-        exchange.header("Content-Security-Policy", CONTENT_POLICY);
-        exchange.header("X-Content-Type-Options", "nosniff");
-        exchange.header("Referrer-Policy", "same-origin");
-        exchange.header("Cross-Origin-Opener-Policy", "same-origin");
-        exchange.header("Cross-Origin-Resource-Policy", "same-origin");
-        exchange.header("Permissions-Policy", "camera=(), geolocation=(), microphone=(), midi=(self)");
-        if (exchange.path().startsWith("/api/")) {
-            exchange.header("Cache-Control", "no-store");
+        headers(exchange.path()).forEach(exchange::header);
+    }
+
+    /** What every answer carries, by the path that was asked for. */
+    static Map<String, String> headers(String path) {
+        Map<String, String> headers = new LinkedHashMap<>();
+        headers.put("Content-Security-Policy", CONTENT_POLICY);
+        headers.put("X-Content-Type-Options", "nosniff");
+        headers.put("Referrer-Policy", "same-origin");
+        headers.put("Cross-Origin-Opener-Policy", "same-origin");
+        headers.put("Cross-Origin-Resource-Policy", "same-origin");
+        headers.put("Permissions-Policy", "camera=(), geolocation=(), microphone=(), midi=(self)");
+        if (path == null || path.startsWith("/api/")) {
+            headers.put("Cache-Control", "no-store");
         }
+        return headers;
     }
 }

@@ -12,6 +12,8 @@ import rosinbook.level.LevelOptions;
 import rosinbook.level.LevelReading;
 import rosinbook.level.Levels;
 import rosinbook.level.MeterReadings;
+import rosinbook.limit.Limit;
+import rosinbook.limit.PastLimit;
 import rosinbook.notebook.InvalidContent;
 
 /**
@@ -19,20 +21,20 @@ import rosinbook.notebook.InvalidContent;
  * "decibelsPerUnit": n}}; with {@code decibelsPerUnit} the readings are in the meter's own units.
  */
 final class LevelMeter {
-    private static final int MOST_READINGS = 500;
-
     private LevelMeter() {}
 
     static LevelMeasurement measure(Context exchange, LevelOptions options) {
         ObjectNode body = Requests.body(exchange, "readings", "noise", "decibelsPerUnit");
         JsonNode given = body.path("readings");
-        if (!given.isArray() || given.isEmpty() || given.size() > MOST_READINGS) {
-            throw new InvalidContent(
-                    "/readings", "give 1 to " + MOST_READINGS + " readings: string, loudness, input and decibels");
+        if (!given.isArray() || given.isEmpty()) {
+            throw new InvalidContent("/readings", "give readings: string, loudness, input and decibels");
+        }
+        if (given.size() > Limit.ENTRIES.most()) {
+            throw InvalidContent.tooMuch("/readings", new PastLimit(Limit.ENTRIES));
         }
         List<LevelReading> readings = new ArrayList<>();
         for (int i = 0; i < given.size(); i++) {
-            readings.add(LevelsResource.record("/readings/" + i, given.get(i), LevelReading.class));
+            readings.add(reading("/readings/" + i, given.get(i)));
         }
         int strings = options.openNotes().isEmpty()
                 ? readings.stream().mapToInt(LevelReading::string).max().orElseThrow()
@@ -44,6 +46,17 @@ final class LevelMeter {
                 inputOfString.stream().mapToInt(Integer::intValue).max().orElseThrow(),
                 readings.stream().mapToInt(LevelReading::input).max().orElseThrow());
         return LevelBench.fromLevels(levels(body, readings, inputOfString, inputs), options);
+    }
+
+    /** Lists of all strings and all inputs are made of the highest that are named. */
+    private static LevelReading reading(String pointer, JsonNode given) {
+        LevelReading reading = LevelsResource.record(pointer, given, LevelReading.class);
+        try {
+            Limit.CHANNELS.check(Math.max(reading.string(), reading.input()));
+        } catch (PastLimit tooMany) {
+            throw InvalidContent.tooMuch(pointer, tooMany);
+        }
+        return reading;
     }
 
     private static Levels levels(

@@ -1,7 +1,5 @@
 package rosinbook.web;
 
-import io.javalin.http.Context;
-import java.io.IOException;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalInt;
@@ -20,19 +18,9 @@ import rosinbook.take.Tuning;
 
 /** A MIDI take of the exercise: velocities stand in for levels, ghosts for leaks. */
 final class LevelTake {
-    private static final int MOST_BYTES = 8 << 20;
-
     private LevelTake() {}
 
-    static LevelMeasurement measure(Context exchange, LevelOptions options) throws IOException {
-        byte[] bytes = exchange.bodyInputStream().readNBytes(MOST_BYTES + 1);
-        if (bytes.length > MOST_BYTES) {
-            throw new Problem(
-                    413,
-                    "too-large",
-                    "This is too large",
-                    "A take may have " + MOST_BYTES + " bytes; send a shorter one.");
-        }
+    static LevelMeasurement measure(byte[] bytes, LevelOptions options) {
         Optional<Tuning> tuning =
                 options.openNotes().isEmpty() ? Optional.empty() : Optional.of(new Tuning(options.openNotes()));
         Take take = TakeReader.of(tuning, OptionalInt.empty()).read(bytes);

@@ -2,7 +2,6 @@ package rosinbook.web;
 
 import io.javalin.http.Context;
 import io.javalin.http.UploadedFile;
-import java.io.EOFException;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.OutputStream;
@@ -16,38 +15,85 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.UUID;
+import java.util.concurrent.CancellationException;
 import java.util.concurrent.ConcurrentHashMap;
+import java.util.concurrent.Executors;
+import java.util.concurrent.ScheduledExecutorService;
+import java.util.concurrent.TimeUnit;
+import java.util.concurrent.atomic.AtomicLong;
+import java.util.function.Supplier;
 import java.util.stream.Stream;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
+import rosinbook.access.Player;
+import rosinbook.limit.Limit;
 
 /**
  * Recordings on their way through the level bench: kept as temporary files for an hour at the most, so that a correction
  * needs no second upload, and no more than a few at a time. They are no part of the notebook.
  */
 final class LevelUploads implements AutoCloseable {
-    /** The most that one upload may hold: forty minutes of six channels at 48 kHz and 24 bit. */
-    static final long MOST_BYTES = 2L << 30;
+    private static final Logger LOG = LoggerFactory.getLogger(LevelUploads.class);
+    private static final AtomicLong COUNTED = new AtomicLong();
 
+    /** Of one player in one notebook. */
     private static final int MOST_KEPT = 4;
-    private static final int MOST_FILES = 24;
+
+    /** All together; above either, the oldest are let go. */
+    private static final long MOST_KEPT_BYTES = 2 * Limit.RECORDING_BYTES.most();
+
     private static final Duration KEPT_FOR = Duration.ofHours(1);
 
+    /** How often what has been kept for long enough is looked for. */
+    private static final Duration SWEPT_EVERY = Duration.ofMinutes(1);
+
     private final Clock clock;
+    private final UploadFolder folder;
+    private final ScheduledExecutorService sweeper = Executors.newSingleThreadScheduledExecutor(work -> {
+        Thread thread = new Thread(work, "uploads");
+        thread.setDaemon(true);
+        return thread;
+    });
     private final Map<UUID, Upload> kept = new ConcurrentHashMap<>();
+    private final AtOnce arriving = new AtOnce(Limit.UPLOADS_AT_ONCE);
 
     LevelUploads(Clock clock) {
+        this(clock, Path.of(System.getProperty("java.io.tmpdir")), SWEPT_EVERY);
+    }
+
+    LevelUploads(Clock clock, Path temporary, Duration sweptEvery) {
         this.clock = clock;
+        this.folder = new UploadFolder(temporary);
+        sweeper.scheduleWithFixedDelay(this::sweepAll, 0, sweptEvery.toMillis(), TimeUnit.MILLISECONDS);
+    }
+
+    /**
+     * Whose a recording is; nobody else finds it.
+     *
+     * @param player empty at the computer itself
+     */
+    record Owner(Optional<UUID> player, UUID notebook) {
+        static Owner of(Context exchange) {
+            Visit visit = Visit.of(exchange);
+            return new Owner(visit.player().map(Player::id), visit.notebookId());
+        }
     }
 
     /** One recording: its files in the order they came, and how far it has been measured. */
     static final class Upload {
         private final UUID id = UUID.randomUUID();
+        private final long number = COUNTED.getAndIncrement();
+        private final Owner owner;
         private final Instant since;
         private final Path folder;
         private final List<Path> files = new ArrayList<>();
         private volatile double fraction;
+        private volatile long bytes;
 
-        private Upload(Instant since, Path folder) {
+        private Upload(Owner owner, Instant since, Path folder) {
+            this.owner = owner;
             this.since = since;
             this.folder = folder;
         }
@@ -64,7 +110,11 @@ final class LevelUploads implements AutoCloseable {
             return fraction;
         }
 
+        /** @throws CancellationException if the measuring has taken too long */
         void at(double reached) {
+            if (Thread.currentThread().isInterrupted()) {
+                throw new CancellationException("measuring took too long");
+            }
             fraction = reached;
         }
 
@@ -76,53 +126,60 @@ final class LevelUploads implements AutoCloseable {
     }
 
     /** Takes one file from the body of a request. */
-    Upload receive(Context exchange, String name) {
-        Upload upload = open();
-        try (InputStream body = exchange.bodyInputStream()) {
-            write(upload, name, body, MOST_BYTES);
-        } catch (IOException cutShort) {
-            discard(upload);
-            throw endedEarly();
-        } catch (Problem problem) {
-            discard(upload);
-            throw problem;
+    Upload receive(Owner owner, String name, InputStream from) {
+        arriving.enter();
+        try {
+            Upload upload = open(owner);
+            try (InputStream body = from) {
+                write(upload, name, body);
+            } catch (IOException | RuntimeException problem) {
+                throw refused(upload, problem);
+            }
+            return keep(upload);
+        } finally {
+            arriving.leave();
         }
-        return keep(upload);
+    }
+
+    private static RuntimeException refused(Upload upload, Exception problem) {
+        discard(upload);
+        if (problem instanceof IOException cutShort) {
+            return Body.trouble(cutShort).orElseGet(Body::endedEarly);
+        }
+        return (RuntimeException) problem;
     }
 
     /** Takes several files, one a part. */
-    Upload receive(List<UploadedFile> parts) {
-        if (parts.isEmpty() || parts.size() > MOST_FILES) {
-            throw new IllegalArgumentException(
-                    parts.size() + " files; send 2 to 8 mono files, one per input, or one per string and loudness");
-        }
-        Upload upload = open();
-        long left = MOST_BYTES;
+    Upload receive(Owner owner, Supplier<List<UploadedFile>> sent) {
+        arriving.enter();
         try {
-            for (UploadedFile part : parts) {
-                try (InputStream content = part.content()) {
-                    left -= write(upload, part.filename(), content, left);
-                }
+            List<UploadedFile> parts = sent.get();
+            if (parts.isEmpty()) {
+                throw new IllegalArgumentException(
+                        "no files; send 2 to 8 mono files, one per input, or one per string and loudness");
             }
-        } catch (IOException cutShort) {
-            discard(upload);
-            throw endedEarly();
-        } catch (Problem problem) {
-            discard(upload);
-            throw problem;
+            Limit.RECORDING_FILES.check(parts.size());
+            Upload upload = open(owner);
+            try {
+                for (UploadedFile part : parts) {
+                    try (InputStream content = part.content()) {
+                        write(upload, part.filename(), content);
+                    }
+                }
+            } catch (IOException | RuntimeException problem) {
+                throw refused(upload, problem);
+            }
+            return keep(upload);
+        } finally {
+            arriving.leave();
         }
-        return keep(upload);
-    }
-
-    private static Problem endedEarly() {
-        return new Problem(400, "upload-cut-short", "The upload ended too early", "Send the file again.");
     }
 
     /** A recording that is still kept. */
-    Upload find(UUID id) {
+    Upload find(UUID id, Owner owner) {
         sweep();
         Upload upload = kept.get(id);
-        if (upload == null) {
+        if (upload == null || !upload.owner.equals(owner)) {
             throw gone();
         }
         return upload;
@@ -136,10 +193,10 @@ final class LevelUploads implements AutoCloseable {
                 "Recordings are kept for an hour, the newest few of them; send the file again.");
     }
 
-    private Upload open() {
+    private Upload open(Owner owner) {
         sweep();
         try {
-            return new Upload(clock.instant(), Files.createTempDirectory("rosinbook-levels"));
+            return new Upload(owner, clock.instant(), folder.forOne());
         } catch (IOException problem) {
             throw full();
         }
@@ -153,20 +210,13 @@ final class LevelUploads implements AutoCloseable {
                 "The disk for temporary files is full; make room on it, or send a shorter recording.");
     }
 
-    private static long write(Upload upload, String name, InputStream from, long mostBytes) throws IOException {
+    private static void write(Upload upload, String name, InputStream from) throws IOException {
         Path file = upload.folder.resolve(plain(name, upload.files.size() + 1));
         byte[] block = new byte[1 << 16];
-        long written = 0;
         try (OutputStream to = create(file)) {
             for (int read = read(from, block); read >= 0; read = read(from, block)) {
-                written += read;
-                if (written > mostBytes) {
-                    throw new Problem(
-                            413,
-                            "too-large",
-                            "This is too large",
-                            "A recording may have " + MOST_BYTES + " bytes; send a shorter one: a minute is enough.");
-                }
+                upload.bytes += read;
+                Limit.RECORDING_BYTES.check(upload.bytes);
                 to.write(block, 0, read);
             }
         } catch (UncheckedIOException cutShort) {
@@ -175,7 +225,6 @@ final class LevelUploads implements AutoCloseable {
             throw full();
         }
         upload.files.add(file);
-        return written;
     }
 
     private static OutputStream create(Path file) throws IOException {
@@ -187,7 +236,7 @@ final class LevelUploads implements AutoCloseable {
         try {
             return from.read(block);
         } catch (IOException cutShort) {
-            throw new UncheckedIOException(new EOFException(cutShort.getMessage()));
+            throw new UncheckedIOException(cutShort);
         }
     }
 
@@ -201,15 +250,40 @@ final class LevelUploads implements AutoCloseable {
 
     private Upload keep(Upload upload) {
         kept.put(upload.id(), upload);
-        while (kept.size() > MOST_KEPT) {
-            kept.values().stream().min(Comparator.comparing(each -> each.since)).ifPresent(this::forget);
+        while (of(upload.owner).count() > MOST_KEPT) {
+            forgetOldest(of(upload.owner));
+        }
+        while (kept.values().stream().mapToLong(each -> each.bytes).sum() > MOST_KEPT_BYTES) {
+            forgetOldest(kept.values().stream());
         }
         return upload;
     }
 
+    private Stream<Upload> of(Owner owner) {
+        return kept.values().stream().filter(each -> each.owner.equals(owner));
+    }
+
+    private void forgetOldest(Stream<Upload> uploads) {
+        uploads.min(Comparator.comparing(each -> each.number)).ifPresent(this::forget);
+    }
+
     private void sweep() {
-        Instant oldest = clock.instant().minus(KEPT_FOR);
+        Instant oldest = oldest();
         kept.values().stream().filter(each -> each.since.isBefore(oldest)).forEach(this::forget);
+    }
+
+    private Instant oldest() {
+        return clock.instant().minus(KEPT_FOR);
+    }
+
+    /** Nobody need use the bench for it. What it throws would end it for good. */
+    private void sweepAll() {
+        try {
+            sweep();
+            folder.clearLeft(oldest());
+        } catch (RuntimeException problem) {
+            LOG.warn("recordings that nobody needs any more could not be removed", problem);
+        }
     }
 
     /** For one that turned out to be no recording, too. */
@@ -219,15 +293,17 @@ final class LevelUploads implements AutoCloseable {
     }
 
     private static void discard(Upload upload) {
-        try (Stream<Path> left = Files.walk(upload.folder)) {
-            left.sorted(Comparator.reverseOrder()).forEach(path -> path.toFile().delete());
-        } catch (IOException gone) {
-            upload.folder.toFile().deleteOnExit();
-        }
+        UploadFolder.remove(upload.folder);
     }
 
     @Override
     public void close() {
+        sweeper.shutdownNow();
         List.copyOf(kept.values()).forEach(this::forget);
+        try {
+            folder.close();
+        } catch (IOException problem) {
+            throw new UncheckedIOException(problem);
+        }
     }
 }

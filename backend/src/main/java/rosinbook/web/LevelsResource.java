@@ -4,17 +4,14 @@ import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import io.javalin.config.RoutesConfig;
-import io.javalin.http.ContentTooLargeResponse;
 import io.javalin.http.Context;
 import io.javalin.http.UploadedFile;
 import java.io.IOException;
-import java.io.InputStream;
 import java.nio.file.NoSuchFileException;
 import java.time.Clock;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import java.util.UUID;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
@@ -32,24 +29,25 @@ import rosinbook.level.StrokeFile;
 import rosinbook.level.UnreadableWav;
 import rosinbook.level.UnusableRecording;
 import rosinbook.level.WavRecording;
+import rosinbook.limit.Limit;
+import rosinbook.limit.PastLimit;
 import rosinbook.notebook.ContentJson;
 import rosinbook.notebook.InvalidContent;
-import rosinbook.notebook.Notebook;
 import rosinbook.take.smf.MidiFormatException;
 
 /** {@code /api/bench/levels}: a recording, a meter's readings or a take in, levels and advice out. Nothing is saved. */
 final class LevelsResource {
     private static final Pattern STROKE = Pattern.compile("(?i)(?:.*[^0-9])?([1-8])[ _-](soft|medium|loud)\\.wave?");
-    private static final int MOST_SEGMENTS = 1000;
-    private static final long MOST_READ_IN_VAIN = 64L << 20;
 
-    private final Notebook notebook;
+    private final Shelf shelf;
     private final LevelUploads uploads;
+    private final Workbench workbench;
     private final Clock clock;
 
-    LevelsResource(Notebook notebook, LevelUploads uploads, Clock clock) {
-        this.notebook = notebook;
+    LevelsResource(Shelf shelf, LevelUploads uploads, Workbench workbench, Clock clock) {
+        this.shelf = shelf;
         this.uploads = uploads;
+        this.workbench = workbench;
         this.clock = clock;
     }
 
@@ -82,37 +80,21 @@ final class LevelsResource {
     }
 
     private void measure(Context exchange) throws IOException {
-        try {
-            takeIn(exchange);
-        } catch (RuntimeException problem) {
-            readToTheEnd(exchange);
-            throw problem;
-        }
-    }
-
-    /** A browser that is still sending does not listen; it would never hear what is wrong. */
-    private static void readToTheEnd(Context exchange) {
-        boolean isAtEnd = false;
-        try (InputStream body = exchange.bodyInputStream()) {
-            body.skip(MOST_READ_IN_VAIN);
-            isAtEnd = body.read() < 0;
-        } catch (IOException | RuntimeException gone) {
-            // Nobody is left to be told, or the body cannot be told from what follows it.
-        }
-        if (!isAtEnd) {
-            exchange.header("Connection", "close");
-        }
-    }
-
-    private void takeIn(Context exchange) throws IOException {
-        LevelQuestion question = LevelQuestion.of(exchange, notebook);
+        LevelQuestion question = LevelQuestion.of(exchange, shelf.notebook(exchange));
         String name = Requests.text(exchange, "name").orElse("");
-        switch (mediaType(exchange)) {
+        switch (Requests.mediaType(exchange)) {
             case "audio/wav", "audio/x-wav", "audio/wave", "audio/vnd.wave" ->
-                arrived(exchange, question, uploads.receive(exchange, name));
-            case "multipart/form-data" -> arrived(exchange, question, uploads.receive(parts(exchange)));
-            case "audio/midi", "audio/x-midi", "audio/mid" ->
-                answer(exchange, question, LevelTake.measure(exchange, question.options()), name, Answers.object());
+                arrived(
+                        exchange,
+                        question,
+                        uploads.receive(LevelUploads.Owner.of(exchange), name, exchange.bodyInputStream()));
+            case "multipart/form-data" ->
+                arrived(exchange, question, uploads.receive(LevelUploads.Owner.of(exchange), () -> parts(exchange)));
+            case "audio/midi", "audio/x-midi", "audio/mid" -> {
+                byte[] take = Body.whole(exchange, Limit.MIDI_BYTES);
+                LevelMeasurement measurement = workbench.compute(() -> LevelTake.measure(take, question.options()));
+                answer(exchange, question, measurement, name, Answers.object());
+            }
             case "application/json" ->
                 answer(exchange, question, LevelMeter.measure(exchange, question.options()), name, Answers.object());
             default ->
@@ -126,24 +108,20 @@ final class LevelsResource {
     }
 
     private static List<UploadedFile> parts(Context exchange) {
-        if (exchange.req().getContentLengthLong() > LevelUploads.MOST_BYTES) {
-            throw new ContentTooLargeResponse();
-        }
+        Limit.RECORDING_BYTES.check(exchange.req().getContentLengthLong());
         try {
             return exchange.uploadedFiles();
         } catch (Exception malformed) {
             exchange.header("Connection", "close");
-            throw new Problem(
-                    400,
-                    "bad-request",
-                    "The request is not right",
-                    "The parts of this multipart/form-data cannot be told apart, or are too large; send the files again.");
+            throw Body.trouble(malformed)
+                    .filter(trouble -> trouble.status() != 400)
+                    .orElseGet(
+                            () -> new Problem(
+                                    400,
+                                    "bad-request",
+                                    "The request is not right",
+                                    "The parts of this multipart/form-data cannot be told apart, or are too large; send the files again."));
         }
-    }
-
-    private static String mediaType(Context exchange) {
-        String type = exchange.contentType();
-        return type == null ? "" : type.split(";", 2)[0].strip().toLowerCase(Locale.ROOT);
     }
 
     /** With {@code later=true} it is only taken in, so that the page can ask how far the measuring has come. */
@@ -164,11 +142,11 @@ final class LevelsResource {
     }
 
     private void measureAgain(Context exchange) throws IOException {
-        LevelUploads.Upload upload = uploads.find(uploadId(exchange));
-        LevelQuestion question = LevelQuestion.of(exchange, notebook);
+        LevelUploads.Upload upload = upload(exchange);
+        LevelQuestion question = LevelQuestion.of(exchange, shelf.notebook(exchange));
         JsonNode given = Requests.body(exchange, "segments").path("segments");
-        if (given.size() > MOST_SEGMENTS) {
-            throw new InvalidContent("/segments", "segments has " + given.size() + " entries; 1000 is the most");
+        if (given.size() > Limit.STROKES.most()) {
+            throw InvalidContent.tooMuch("/segments", new PastLimit(Limit.STROKES));
         }
         List<Segment> segments = new ArrayList<>();
         for (int i = 0; i < given.size(); i++) {
@@ -184,7 +162,8 @@ final class LevelsResource {
         ObjectNode extras = Answers.object().put("upload", upload.id().toString());
         try {
             extras.set("recording", recording(upload));
-            answer(exchange, question, measurement(upload, options), upload.name(), extras);
+            LevelMeasurement measurement = workbench.compute(() -> measurement(upload, options));
+            answer(exchange, question, measurement, upload.name(), extras);
         } catch (NoSuchFileException madeRoom) {
             throw LevelUploads.gone();
         }
@@ -227,13 +206,17 @@ final class LevelsResource {
     }
 
     private void progress(Context exchange) {
-        LevelUploads.Upload upload = uploads.find(uploadId(exchange));
+        LevelUploads.Upload upload = upload(exchange);
         Answers.json(exchange, Answers.object().put("fraction", upload.fraction()));
     }
 
     private void forget(Context exchange) {
-        uploads.forget(uploads.find(uploadId(exchange)));
+        uploads.forget(upload(exchange));
         exchange.status(204);
+    }
+
+    private LevelUploads.Upload upload(Context exchange) {
+        return uploads.find(uploadId(exchange), LevelUploads.Owner.of(exchange));
     }
 
     private static UUID uploadId(Context exchange) {
@@ -255,8 +238,11 @@ final class LevelsResource {
     /** One of two measurements, and what it is called. */
     record Side(String name, LevelSummary levels) {
         Side {
-            if (name == null || name.isBlank() || name.length() > 100) {
-                throw new IllegalArgumentException("name is missing or longer than 100 characters");
+            if (name == null || name.isBlank()) {
+                throw new IllegalArgumentException("name is missing");
+            }
+            if (name.length() > 100) {
+                throw new PastLimit(Limit.TEXT_LENGTH, "name has " + name.length() + " characters; 100 is the most");
             }
             if (levels == null) {
                 throw new IllegalArgumentException("levels is missing; give a measurement's summary");
@@ -273,9 +259,13 @@ final class LevelsResource {
             return made;
         } catch (JsonProcessingException problem) {
             Throwable cause = problem.getCause();
+            if (cause instanceof PastLimit tooMuch) {
+                throw InvalidContent.tooMuch(pointer, tooMuch);
+            }
             String reason =
                     cause instanceof IllegalArgumentException ? cause.getMessage() : problem.getOriginalMessage();
-            throw new InvalidContent(pointer, reason.lines().findFirst().orElse("this cannot be read"));
+            throw new InvalidContent(
+                    pointer, String.valueOf(reason).lines().findFirst().orElse("this cannot be read"));
         }
     }
 }

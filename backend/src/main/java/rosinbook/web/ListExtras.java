@@ -6,10 +6,12 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.UUID;
+import java.util.stream.Stream;
 import rosinbook.notebook.Content;
 import rosinbook.notebook.Kind;
 import rosinbook.notebook.Pages;
 import rosinbook.notebook.Recipe;
+import rosinbook.notebook.Reference;
 import rosinbook.notebook.Revision;
 import rosinbook.notebook.TakeSheet;
 import rosinbook.readout.Titles;
@@ -21,12 +23,28 @@ final class ListExtras {
     private final Map<UUID, Integer> recipes;
     private final Map<UUID, Integer> followers;
 
-    ListExtras(Pages pages, List<Revision> entries) {
+    ListExtras(Pages pages, Kind kind, List<Revision> entries) {
         titles = Titles.in(pages);
         List<UUID> ids = entries.stream().map(Revision::sheetId).toList();
-        lastPlayed = pages.lastPlayed(ids);
-        recipes = pages.useCounts(Content.Relation.PIECE, Kind.RECIPES, ids);
-        followers = pages.useCounts(Content.Relation.FOLLOWS, Kind.RECIPES, ids);
+        boolean isPlayed = kind == Kind.PIECES || kind == Kind.RECIPES || kind == Kind.RIGS;
+        lastPlayed = isPlayed ? pages.lastPlayed(ids) : Map.of();
+        recipes = kind == Kind.PIECES ? pages.useCounts(Content.Relation.PIECE, Kind.RECIPES, ids) : Map.of();
+        followers = kind == Kind.RECIPES ? pages.useCounts(Content.Relation.FOLLOWS, Kind.RECIPES, ids) : Map.of();
+        pages.fetch(entries.stream().flatMap(ListExtras::named).toList());
+    }
+
+    /** The sheets whose titles stand beside an entry. */
+    private static Stream<Reference> named(Revision entry) {
+        Stream<UUID> ids = Stream.empty();
+        if (entry.content() instanceof Recipe recipe) {
+            ids = Stream.of(
+                            Optional.ofNullable(recipe.piece()),
+                            Optional.ofNullable(recipe.follows()).map(Reference::id))
+                    .flatMap(Optional::stream);
+        } else if (entry.content() instanceof TakeSheet take) {
+            ids = Stream.ofNullable(take.rig()).map(Reference::id);
+        }
+        return ids.map(Reference::newest);
     }
 
     ObjectNode of(Revision revision) {

@@ -10,9 +10,15 @@ import java.util.Optional;
  * @param address to listen on
  * @param port 0 for any free one
  * @param publicAddress such as {@code https://band.example}; empty if it is reached on this computer only
+ * @param isBehindProxy whether every request comes through a web server of ours that tells from where it has it
  */
-public record Listening(String address, int port, Optional<URI> publicAddress) {
+public record Listening(String address, int port, Optional<URI> publicAddress, boolean isBehindProxy) {
     private static final String LOOPBACK = "127.0.0.1";
+
+    /** Reached directly. */
+    public Listening(String address, int port, Optional<URI> publicAddress) {
+        this(address, port, publicAddress, false);
+    }
 
     /** @throws IllegalArgumentException naming what is wrong */
     public Listening {

@@ -4,20 +4,26 @@ import io.javalin.config.RoutesConfig;
 import io.javalin.http.Context;
 import io.javalin.http.HandlerType;
 import io.javalin.http.NotFoundResponse;
-import java.io.IOException;
-import java.io.InputStream;
+import java.util.List;
 import java.util.Map;
-import java.util.Optional;
-import java.util.concurrent.ConcurrentHashMap;
 import java.util.regex.Pattern;
-import rosinbook.notebook.ContentJson;
 
-/** The pages: one shell for every page address, and the files it is made of. */
+/**
+ * The pages: one shell for every page address, and the files it is made of. The shell names its files by the edition of all
+ * of them, so that a browser asks for each of them once and never again (RFC 8246).
+ */
 final class PagesResource {
-    private static final Pattern FILE = Pattern.compile("/(?:[a-z0-9-]+/)*[a-z0-9-]+\\.(js|css|svg|png|webmanifest)");
-    private static final Pattern PAGE = Pattern.compile(
-            "/|/(tonight|pieces|recipes|setlists|rigs|gear|instruments|synths|log|takes|shares|wiring|levels|exercise)(/[A-Za-z0-9-]+)?"
-                    + "|/setlists/compare|/compare/[a-z]+/[A-Za-z0-9-]+|/stage/[A-Za-z0-9-]+|/new/[a-z]+|/rigs/[A-Za-z0-9-]+/log|/print/[a-z]+/[A-Za-z0-9-]+");
+    /** No group is repeated: each round of one is a call within a call, and an address may have thousands. */
+    private static final Pattern FILE = Pattern.compile("(?!.*//)/[a-z0-9/-]*[a-z0-9-]\\.(js|css|svg|png|webmanifest)");
+
+    /** As places-rules.js has them. */
+    private static final Pattern PAGE =
+            Pattern.compile("/|/(tonight|pieces|recipes|setlists|rigs|log|takes|shares|wiring|levels|exercise|people)"
+                    + "|/(pieces|recipes|setlists|rigs|instruments|synths|takes|wiring|levels|stage)/[A-Za-z0-9-]+"
+                    + "|/compare/(instruments|synths|rigs|pieces|recipes|setlists|log|takes)/[A-Za-z0-9-]+"
+                    + "|/new/(instruments|synths|rigs|pieces|recipes|setlists|log)");
+
+    private static final List<String> NO_PAGES = List.of("/api/", "/s/", "/join/");
     private static final Map<String, String> TYPES = Map.of(
             "js", "text/javascript; charset=utf-8",
             "css", "text/css; charset=utf-8",
@@ -25,19 +31,25 @@ final class PagesResource {
             "png", "image/png",
             "webmanifest", "application/manifest+json");
 
-    private final Map<String, Optional<StaticFile>> files = new ConcurrentHashMap<>();
+    private static final String EDITION = "/edition/" + FrontendEdition.current();
+    private static final Pattern OF_EDITION = Pattern.compile("(/edition/[0-9a-f]+)(/.*)");
 
-    private record StaticFile(byte[] bytes, String etag) {}
+    private final PageFiles files = new PageFiles(EDITION);
 
     void register(RoutesConfig routes) {
         routes.get("/robots.txt", exchange -> exchange.result("User-agent: *\nDisallow: /\n"));
         routes.exception(NotFoundResponse.class, this::pageOrProblem);
     }
 
+    /** Whether there is a page or a file of one at this address. */
+    static boolean isOne(String path) {
+        return PAGE.matcher(path).matches() || FILE.matcher(path).matches();
+    }
+
     /** Not a route for every address: that would hide which addresses exist, and what they can. */
     private void pageOrProblem(NotFoundResponse problem, Context exchange) {
         String path = exchange.path();
-        boolean ofPages = !path.equals("/api") && !path.startsWith("/api/") && !path.startsWith("/s/");
+        boolean ofPages = !path.equals("/api") && NO_PAGES.stream().noneMatch(path::startsWith);
         boolean reads = exchange.method() == HandlerType.GET || exchange.method() == HandlerType.HEAD;
         try {
             if (!ofPages || !reads) {
@@ -52,41 +64,36 @@ final class PagesResource {
     private void page(Context exchange, String path) {
         var file = FILE.matcher(path);
         if (file.matches()) {
-            StaticFile found = read(path).orElseThrow(NotFoundResponse::new);
-            send(exchange, found, TYPES.get(file.group(1)));
+            var ofEdition = OF_EDITION.matcher(path);
+            String name = ofEdition.matches() ? ofEdition.group(2) : path;
+            PageFiles.PageFile found = files.find(name).orElseThrow(NotFoundResponse::new);
+            // A page that was opened before an update may ask for a file of its own edition; it gets what there is.
+            boolean staysSo = ofEdition.matches() && ofEdition.group(1).equals(EDITION);
+            send(
+                    exchange,
+                    found,
+                    TYPES.get(file.group(1)),
+                    staysSo ? "private, max-age=31536000, immutable" : "no-cache");
             return;
         }
         if (!PAGE.matcher(path).matches()) {
             exchange.status(404);
         }
-        send(exchange, read("/index.html").orElseThrow(NotFoundResponse::new), "text/html; charset=utf-8");
+        send(
+                exchange,
+                files.find("/index.html").orElseThrow(NotFoundResponse::new),
+                "text/html; charset=utf-8",
+                "no-cache");
     }
 
-    private void send(Context exchange, StaticFile file, String type) {
+    private static void send(Context exchange, PageFiles.PageFile file, String type, String caching) {
         exchange.header("ETag", file.etag());
-        exchange.header("Cache-Control", "no-cache");
+        exchange.header("Cache-Control", caching);
         if (file.etag().equals(exchange.header("If-None-Match"))) {
             exchange.status(304);
             return;
         }
         exchange.result(file.bytes());
         exchange.contentType(type);
-    }
-
-    private Optional<StaticFile> read(String path) {
-        return files.computeIfAbsent(path, PagesResource::load);
-    }
-
-    private static Optional<StaticFile> load(String path) {
-        try (InputStream file = PagesResource.class.getResourceAsStream("/frontend" + path)) {
-            if (file == null) {
-                return Optional.empty();
-            }
-            byte[] bytes = file.readAllBytes();
-            String hash = ContentJson.sha256(new String(bytes, java.nio.charset.StandardCharsets.ISO_8859_1));
-            return Optional.of(new StaticFile(bytes, "\"" + hash.substring(0, 20) + "\""));
-        } catch (IOException problem) {
-            throw new IllegalStateException("a page's file cannot be read", problem);
-        }
     }
 }

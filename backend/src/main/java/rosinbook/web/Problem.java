@@ -39,13 +39,15 @@ final class Problem extends RuntimeException {
         return status;
     }
 
-    ObjectNode json() {
+    /** As it is answered to the request of this id. */
+    ObjectNode json(String requestId) {
         ObjectNode json = JsonNodeFactory.instance
                 .objectNode()
                 .put("type", "/problems/" + type)
                 .put("title", title)
                 .put("status", status)
-                .put("detail", getMessage());
+                .put("detail", getMessage())
+                .put(RequestId.NAME, requestId);
         json.setAll(details);
         return json;
     }

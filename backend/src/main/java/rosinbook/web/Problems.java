@@ -6,14 +6,17 @@ import io.javalin.config.RoutesConfig;
 import io.javalin.http.Context;
 import io.javalin.http.HttpResponseException;
 import io.javalin.http.MethodNotAllowedResponse;
+import jakarta.servlet.http.HttpServletResponse;
+import java.io.IOException;
+import java.util.Optional;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 import rosinbook.compare.ThreeWayMerge;
+import rosinbook.limit.Limit;
 import rosinbook.notebook.EditedMeanwhile;
 import rosinbook.notebook.InvalidContent;
 import rosinbook.notebook.NoSuchRevision;
 import rosinbook.notebook.NoSuchSheet;
-import rosinbook.notebook.Notebook;
 import rosinbook.notebook.Pages;
 import rosinbook.readout.PlaceReadout;
 import rosinbook.store.ArchiveUnreadable;
@@ -25,7 +28,7 @@ final class Problems {
 
     private Problems() {}
 
-    static void register(RoutesConfig routes, Notebook notebook) {
+    static void register(RoutesConfig routes, Shelf shelf) {
         routes.exception(Problem.class, (problem, exchange) -> answer(exchange, problem));
         routes.exception(InvalidContent.class, (problem, exchange) -> answer(exchange, invalid(problem)));
         routes.exception(
@@ -40,13 +43,16 @@ final class Problems {
                         new Problem(404, "no-such-revision", "There is no such revision", problem.getMessage())));
         routes.exception(EditedMeanwhile.class, (problem, exchange) -> {
             exchange.header("ETag", Answers.etag(problem.current()));
-            answer(exchange, notebook.look(pages -> edited(pages, problem)));
+            answer(exchange, shelf.notebook(exchange).look(pages -> edited(pages, problem)));
         });
         routes.exception(
                 ArchiveUnreadable.class,
                 (problem, exchange) -> answer(
                         exchange,
-                        new Problem(422, "unreadable-archive", "This archive cannot be read", problem.getMessage())));
+                        new Problem(
+                                422, problem.trouble().type(), "This archive cannot be read", problem.getMessage())));
+        DatabaseProblems.register(routes);
+        StorageProblems.register(routes);
         routes.exception(
                 IllegalArgumentException.class,
                 (problem, exchange) -> answer(
@@ -57,25 +63,48 @@ final class Problems {
         });
         routes.exception(HttpResponseException.class, (problem, exchange) -> answer(exchange, refused(problem)));
         routes.exception(Exception.class, (problem, exchange) -> {
-            LOG.error("{} {} failed", exchange.method(), exchange.endpoint().path, problem);
-            answer(
-                    exchange,
-                    new Problem(
-                            500,
-                            "our-fault",
-                            "Something went wrong on our side",
-                            "Nothing was changed. Try again; what you wrote is still in front of you."));
+            Optional<Problem> sending = Body.trouble(problem);
+            if (sending.isPresent()) {
+                answer(exchange, sending.get());
+                return;
+            }
+            LOG.error("{} {} failed", exchange.method(), RouteName.of(exchange), problem);
+            answer(exchange, ourFault());
         });
     }
 
+    /** @see "RouterConfig.javaLangErrorHandler: what is no Exception goes by the mapping above" */
+    static void answerError(HttpServletResponse response, Error error) {
+        LOG.error("a request failed", error);
+        response.setStatus(500);
+        response.setContentType(MEDIA_TYPE);
+        try {
+            response.getOutputStream().write(Answers.bytes(ourFault().json(response.getHeader(RequestId.HEADER))));
+        } catch (IOException gone) {
+            LOG.warn("nobody was there to read the answer", gone);
+        }
+    }
+
+    static Problem ourFault() {
+        return new Problem(
+                500,
+                "our-fault",
+                "Something went wrong on our side",
+                "Nothing was changed. Try again; what you wrote is still in front of you.");
+    }
+
     static void answer(Context exchange, Problem problem) {
+        Body.readAway(exchange);
         exchange.status(problem.status());
-        exchange.result(Answers.bytes(problem.json()));
+        exchange.result(Answers.bytes(problem.json(exchange.res().getHeader(RequestId.HEADER))));
         exchange.contentType(MEDIA_TYPE);
     }
 
     private static Problem invalid(InvalidContent problem) {
-        return new Problem(422, "invalid-content", "This cannot be kept as it is", problem.getMessage())
+        return problem.limit()
+                .map(limit -> PastLimits.problem(limit, problem.getMessage()))
+                .orElseGet(
+                        () -> new Problem(422, "invalid-content", "This cannot be kept as it is", problem.getMessage()))
                 .with("pointer", problem.pointer());
     }
 
@@ -93,7 +122,7 @@ final class Problems {
                         "method-not-allowed",
                         "This address cannot do that",
                         "See /api/openapi.json for what it can.");
-            case 413 -> new Problem(413, "too-large", "This is too large", "Send less at once.");
+            case 413 -> PastLimits.problem(Limit.FORM_BYTES, Limit.FORM_BYTES.sentence());
             default ->
                 new Problem(problem.getStatus(), "bad-request", "The request is not right", problem.getMessage());
         };

@@ -16,10 +16,10 @@ import rosinbook.readout.RecipeReadout;
 
 /** {@code /api/recipes/{id}/…}: resolving a recipe, and what depends on a starting point. */
 final class RecipesResource {
-    private final Notebook notebook;
+    private final Shelf shelf;
 
-    RecipesResource(Notebook notebook) {
-        this.notebook = notebook;
+    RecipesResource(Shelf shelf) {
+        this.shelf = shelf;
     }
 
     void register(RoutesConfig routes) {
@@ -32,7 +32,7 @@ final class RecipesResource {
         UUID id = Requests.id(exchange);
         Integer number = exchange.queryParam("revision") == null ? null : Requests.queryNumber(exchange, "revision", 1);
         boolean settingsOnly = Requests.flag(exchange, "settingsOnly");
-        Answers.json(exchange, notebook.look(pages -> {
+        Answers.json(exchange, shelf.notebook(exchange).look(pages -> {
             Revision revision = Notebook.find(pages, Kind.RECIPES, new Reference(id, number));
             RecipeReadout readout = RecipeReadout.of(pages, revision);
             ObjectNode json = Answers.object();
@@ -59,7 +59,7 @@ final class RecipesResource {
 
     private void followers(Context exchange) {
         UUID id = Requests.id(exchange);
-        Answers.json(exchange, notebook.look(pages -> {
+        Answers.json(exchange, shelf.notebook(exchange).look(pages -> {
             Notebook.find(pages, Kind.RECIPES, Reference.newest(id));
             return Answers.items(FollowerPreview.followers(pages, id), Answers::tree);
         }));
@@ -72,7 +72,7 @@ final class RecipesResource {
                 .filter(ObjectNode.class::isInstance)
                 .map(ObjectNode.class::cast)
                 .orElseThrow(() -> new InvalidContent("/content", "content is missing"));
-        Answers.json(exchange, notebook.look(pages -> preview(pages, id, content)));
+        Answers.json(exchange, shelf.notebook(exchange).look(pages -> preview(pages, id, content)));
     }
 
     private static ObjectNode preview(Pages pages, UUID id, ObjectNode content) {

@@ -2,11 +2,9 @@ package rosinbook.web;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
-import io.javalin.http.ContentTooLargeResponse;
 import io.javalin.http.Context;
-import java.io.EOFException;
-import java.io.IOException;
-import java.io.InputStream;
+import java.time.LocalDate;
+import java.time.format.DateTimeParseException;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.Set;
@@ -14,6 +12,8 @@ import java.util.UUID;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import rosinbook.compare.Pointer;
+import rosinbook.limit.Limit;
+import rosinbook.limit.PastLimit;
 import rosinbook.notebook.ContentJson;
 import rosinbook.notebook.InvalidContent;
 import rosinbook.notebook.Kind;
@@ -25,7 +25,6 @@ import rosinbook.notebook.Reference;
 final class Requests {
     private static final Pattern ETAG = Pattern.compile("\"r([1-9]\\d{0,8})\"");
 
-    private static final long MOST_READ_AWAY = 32L << 20;
     private static final String NOT_JSON = "This is not JSON that can be read";
 
     private Requests() {}
@@ -41,6 +40,15 @@ final class Requests {
 
     static UUID id(Context exchange) {
         return uuid(exchange.pathParam("id"));
+    }
+
+    /** A UUID in a text from outside; empty if it is none. */
+    static Optional<UUID> uuidIn(String text) {
+        try {
+            return Optional.of(UUID.fromString(text));
+        } catch (IllegalArgumentException notAnId) {
+            return Optional.empty();
+        }
     }
 
     private static UUID uuid(String text) {
@@ -76,12 +84,30 @@ final class Requests {
         return limit;
     }
 
+    /** A day of the years 1 to 9999. */
+    static Optional<LocalDate> day(Context exchange, String name) {
+        String text = exchange.queryParam(name);
+        if (text == null) {
+            return Optional.empty();
+        }
+        try {
+            LocalDate day = LocalDate.parse(text);
+            if (day.getYear() >= 1 && day.getYear() <= 9999) {
+                return Optional.of(day);
+            }
+        } catch (DateTimeParseException notADay) {
+            // Told below, like a day that is too far away.
+        }
+        throw new IllegalArgumentException(name + " is no day of the years 1 to 9999; give one such as 2026-11-26");
+    }
+
     static boolean flag(Context exchange, String name) {
         return "true".equals(exchange.queryParam(name));
     }
 
     static Optional<String> text(Context exchange, String name) {
         Optional<String> given = Optional.ofNullable(exchange.queryParam(name)).filter(text -> !text.isBlank());
+        Limit.QUERY_TEXT.check(given.map(String::length).orElse(0));
         if (given.isPresent() && given.get().indexOf('\0') >= 0) {
             throw new IllegalArgumentException(name + " holds a NUL; leave it out");
         }
@@ -108,14 +134,19 @@ final class Requests {
         return new Reference(uuid(parts[0]), parts.length == 2 ? Integer.valueOf(parts[1]) : null);
     }
 
+    /** What is in the body, such as {@code application/json}; empty if it is not said. */
+    static String mediaType(Context exchange) {
+        String type = exchange.contentType();
+        return type == null ? "" : type.split(";", 2)[0].strip().toLowerCase(Locale.ROOT);
+    }
+
     /** The JSON object in the body, with none but these members. */
     static ObjectNode body(Context exchange, String... members) {
-        String type = exchange.contentType();
-        if (type == null || !type.toLowerCase(Locale.ROOT).split(";")[0].strip().equals("application/json")) {
+        if (!mediaType(exchange).equals("application/json")) {
             throw new Problem(
                     415, "wrong-media-type", "Only JSON is read here", "Send Content-Type: application/json.");
         }
-        if (!(parsed(bytes(exchange)) instanceof ObjectNode object)) {
+        if (!(parsed(Body.whole(exchange, Limit.JSON_BYTES)) instanceof ObjectNode object)) {
             throw new Problem(400, "not-json", NOT_JSON, "Send a JSON object.");
         }
         Set<String> known = Set.of(members);
@@ -131,35 +162,14 @@ final class Requests {
         return object;
     }
 
-    /** Counted while reading: a length that was announced may be wrong, or absent. */
-    private static byte[] bytes(Context exchange) {
-        try {
-            InputStream body = exchange.bodyInputStream();
-            byte[] bytes = body.readNBytes(ContentJson.MAX_BYTES + 1);
-            if (bytes.length > ContentJson.MAX_BYTES) {
-                readAway(body);
-                throw new ContentTooLargeResponse();
-            }
-            return bytes;
-        } catch (IOException cutShort) {
-            throw new Problem(400, "not-json", NOT_JSON, "It ended too early; send it again.");
-        }
-    }
-
-    /** Who is still sending when the connection closes never reads the answer (RFC 9112, section 9.6). */
-    private static void readAway(InputStream body) throws IOException {
-        try {
-            body.skipNBytes(MOST_READ_AWAY);
-        } catch (EOFException ended) {
-            // all of it is read
-        }
-    }
-
     /** Places within the content are told from the content on, as everywhere. */
     private static JsonNode parsed(byte[] bytes) {
         try {
             return ContentJson.parse(bytes);
         } catch (InvalidContent problem) {
+            if (problem.limit().isPresent()) {
+                throw problem;
+            }
             if (problem.pointer().isEmpty()) {
                 throw new Problem(400, "not-json", NOT_JSON, problem.getMessage());
             }
@@ -184,16 +194,20 @@ final class Requests {
         return Integer.parseInt(matcher.group(1));
     }
 
-    static Notebook.Note note(ObjectNode body) {
-        return new Notebook.Note(limited(body, "by", 100), limited(body, "reason", 1000));
+    /** Who saves, and why; a player who signed in is who they are, whatever the body says. */
+    static Notebook.Note note(Context exchange, ObjectNode body) {
+        return Visit.of(exchange).signed(new Notebook.Note(limited(body, "by", 100), limited(body, "reason", 1000)));
     }
 
     /** A text member of at most so many characters; empty if it is absent. */
     static String limited(ObjectNode body, String name, int most) {
         String text = string(body, name);
         if (text.length() > most) {
-            throw new InvalidContent(
-                    "/" + name, name + " has " + text.length() + " characters; " + most + " is the most");
+            throw InvalidContent.tooMuch(
+                    "/" + name,
+                    new PastLimit(
+                            Limit.TEXT_LENGTH,
+                            name + " has " + text.length() + " characters; " + most + " is the most"));
         }
         return text;
     }

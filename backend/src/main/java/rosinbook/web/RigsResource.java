@@ -12,10 +12,10 @@ import rosinbook.notebook.Reference;
 
 /** {@code /api/rigs/{id}/strings}: each string's settings through all revisions. */
 final class RigsResource {
-    private final Notebook notebook;
+    private final Shelf shelf;
 
-    RigsResource(Notebook notebook) {
-        this.notebook = notebook;
+    RigsResource(Shelf shelf) {
+        this.shelf = shelf;
     }
 
     void register(RoutesConfig routes) {
@@ -24,7 +24,7 @@ final class RigsResource {
 
     private void strings(Context exchange) {
         UUID id = Requests.id(exchange);
-        Answers.json(exchange, notebook.look(pages -> {
+        Answers.json(exchange, shelf.notebook(exchange).look(pages -> {
             Notebook.find(pages, Kind.RIGS, Reference.newest(id));
             ObjectNode json = Answers.object();
             ObjectNode strings = json.putObject("strings");

@@ -2,28 +2,28 @@ package rosinbook.web;
 
 import io.javalin.Javalin;
 import io.javalin.config.JavalinConfig;
-import io.javalin.config.SizeUnit;
 import java.security.SecureRandom;
 import java.time.Clock;
 import java.time.LocalDate;
 import rosinbook.access.Access;
+import rosinbook.access.Invitations;
+import rosinbook.access.Notebooks;
 import rosinbook.example.ExampleSeason;
-import rosinbook.notebook.Notebook;
-import rosinbook.share.Shares;
-import rosinbook.store.Archive;
 import rosinbook.store.Database;
 import rosinbook.store.DatabaseAccessStore;
-import rosinbook.store.DatabaseShareStore;
+import rosinbook.store.DatabaseNotebookStore;
 import rosinbook.store.DatabaseSheetStore;
 
-/** The running service; everything it is made of is wired here. Close it to stop. */
+/** The running service; everything it is made of is wired here. Close it to stop; what it has accepted is answered first. */
 public final class Server implements AutoCloseable {
     private final Javalin javalin;
     private final Listening listening;
+    private final Stopping stopping;
 
-    private Server(Javalin javalin, Listening listening) {
+    private Server(Javalin javalin, Listening listening, Stopping stopping) {
         this.javalin = javalin;
         this.listening = listening;
+        this.stopping = stopping;
     }
 
     /**
@@ -40,61 +40,99 @@ public final class Server implements AutoCloseable {
      * Starts to listen.
      *
      * @param database stays open until its owner closes it
-     * @throws IllegalArgumentException if it can be reached from elsewhere and the owner has no passphrase
+     * @throws IllegalArgumentException if it can be reached from elsewhere and the keeper has no passphrase
      */
     public static Server start(Database database, Listening listening, Clock clock) {
-        DatabaseSheetStore store = DatabaseSheetStore.onlyNotebook(database, clock.instant());
-        Notebook notebook = new Notebook(store, clock);
-        Shares shares = new Shares(
-                notebook,
-                new DatabaseShareStore(database, DatabaseSheetStore.ONLY_NOTEBOOK),
-                clock,
-                new SecureRandom());
-        Access access = new Access(
-                new DatabaseAccessStore(database, DatabaseSheetStore.ONLY_NOTEBOOK), clock, new SecureRandom());
+        return start(database, listening, clock, Housekeeping.NONE);
+    }
+
+    /**
+     * Starts to listen.
+     *
+     * @param database stays open until its owner closes it
+     * @throws IllegalArgumentException if it can be reached from elsewhere and the owner has no passphrase
+     */
+    public static Server start(Database database, Listening listening, Clock clock, Housekeeping housekeeping) {
+        return start(database, listening, clock, housekeeping, Patience.USUAL);
+    }
+
+    static Server start(
+            Database database, Listening listening, Clock clock, Housekeeping housekeeping, Patience patience) {
+        DatabaseSheetStore.onlyNotebook(database, clock.instant());
+        DatabaseAccessStore players = new DatabaseAccessStore(database);
+        Access access = new Access(players, clock, new SecureRandom());
+        Notebooks notebooks = new Notebooks(new DatabaseNotebookStore(database), players, clock);
+        Invitations invitations = new Invitations(players, access, clock, new SecureRandom());
+        Shelf shelf = new Shelf(database, clock);
         if (listening.needsSignIn() && !access.hasPassphrase()) {
             throw new IllegalArgumentException(
-                    "to be reached from elsewhere, this notebook needs its owner's passphrase;"
+                    "to be reached from elsewhere, this notebook needs its keeper's passphrase;"
                             + " set one with: rosinbook passphrase");
         }
         Guard guard = new Guard(listening);
-        SignInResource signIn = new SignInResource(access, listening);
+        Door door = new Door(access, notebooks, listening);
         LevelUploads uploads = new LevelUploads(clock);
+        Workbench workbench = new Workbench(patience);
+        Senders senders = new Senders(patience);
+        Metrics metrics = new Metrics(database);
+        MetricsResource metricsResource = new MetricsResource(metrics, housekeeping.metricsKey());
+        Stopping stopping = new Stopping();
         Javalin javalin = Javalin.create(config -> {
             settings(config);
+            Doors.settings(config, listening, patience, senders);
+            Frame.around(config, new Traffic(metrics), stopping);
             config.events.serverStopped(uploads::close);
+            config.events.serverStopped(workbench::close);
+            config.events.serverStopped(metrics::close);
             config.routes.before(exchange -> {
+                RouteName.keep(exchange, config.unsafe.internalRouter);
                 Guard.setHeaders(exchange);
+                HeadLimits.check(exchange);
                 guard.check(exchange);
-                signIn.check(exchange);
+                if (!metricsResource.isOpenedByKey(exchange)) {
+                    door.enter(exchange);
+                }
+                senders.enter(exchange, door.isStranger(exchange));
             });
             config.routes.beforeMatched("/api/*", new OwnMethods(() -> config.unsafe.internalRouter.allHttpHandlers()));
-            signIn.register(config.routes);
+            config.routes.beforeMatched(exchange -> {
+                if (!metricsResource.isOpenedByKey(exchange)) {
+                    door.allow(exchange);
+                }
+            });
+            new SignInResource(access, listening).register(config.routes);
+            new JoinResource(invitations, listening).register(config.routes);
             new HealthResource(database).register(config.routes);
-            Problems.register(config.routes, notebook);
-            new TonightResource(notebook, clock).register(config.routes);
-            new BrowseResource(notebook).register(config.routes);
-            new SharesResource(shares, listening).register(config.routes);
-            new ArchiveResource(new Archive(database, DatabaseSheetStore.ONLY_NOTEBOOK), clock).register(config.routes);
-            new ExampleResource(() -> ExampleSeason.writeInto(store, LocalDate.now(clock))).register(config.routes);
+            metricsResource.register(config.routes);
+            Problems.register(config.routes, shelf);
+            PastLimits.register(config.routes);
+            new MeResource(access, notebooks, listening).register(config.routes);
+            new PlayersResource(invitations, listening).register(config.routes);
+            new NotebooksResource(notebooks, access, listening).register(config.routes);
+            new TonightResource(shelf, clock).register(config.routes);
+            new BrowseResource(shelf).register(config.routes);
+            new SharesResource(shelf, listening).register(config.routes);
+            new ArchiveResource(shelf, clock).register(config.routes);
+            new BackupsResource(housekeeping.backups()).register(config.routes);
+            new ExampleResource(shelf, store -> ExampleSeason.writeInto(store, LocalDate.now(clock)))
+                    .register(config.routes);
             new OpenApiResource().register(config.routes);
-            new LevelsResource(notebook, uploads, clock).register(config.routes);
-            new SetlistsResource(notebook).register(config.routes);
-            new RecipesResource(notebook).register(config.routes);
-            new TakesResource(notebook).register(config.routes);
-            new RigsResource(notebook).register(config.routes);
-            new WiringBenchResource(notebook).register(config.routes);
-            new SheetsResource(notebook).register(config.routes);
+            new LevelsResource(shelf, uploads, workbench, clock).register(config.routes);
+            new SetlistsResource(shelf).register(config.routes);
+            new RecipesResource(shelf).register(config.routes);
+            new TakesResource(shelf, workbench).register(config.routes);
+            new RigsResource(shelf).register(config.routes);
+            new WiringBenchResource(shelf, workbench).register(config.routes);
+            new SheetsResource(shelf).register(config.routes);
             new PagesResource().register(config.routes);
         });
-        return new Server(javalin.start(listening.address(), listening.port()), listening);
+        return new Server(javalin.start(listening.address(), listening.port()), listening, stopping);
     }
 
     private static void settings(JavalinConfig config) {
         config.startup.showJavalinBanner = false;
         config.startup.showOldJavalinVersionWarning = false;
         config.http.prefer405over404 = true;
-        config.jetty.multipartConfig.maxTotalRequestSize(LevelUploads.MOST_BYTES, SizeUnit.BYTES);
     }
 
     /** Where it can be reached, such as {@code http://127.0.0.1:8017/}. */
@@ -108,6 +146,7 @@ public final class Server implements AutoCloseable {
 
     @Override
     public void close() {
+        stopping.finish();
         javalin.stop();
     }
 }

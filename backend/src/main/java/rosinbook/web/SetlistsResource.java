@@ -3,6 +3,7 @@ package rosinbook.web;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import io.javalin.config.RoutesConfig;
 import io.javalin.http.Context;
+import java.util.List;
 import rosinbook.notebook.Kind;
 import rosinbook.notebook.Notebook;
 import rosinbook.notebook.Pages;
@@ -13,10 +14,10 @@ import rosinbook.readout.SetComparison;
 
 /** {@code /api/setlists/…}: comparing two sets, and marking one as played. */
 final class SetlistsResource {
-    private final Notebook notebook;
+    private final Shelf shelf;
 
-    SetlistsResource(Notebook notebook) {
-        this.notebook = notebook;
+    SetlistsResource(Shelf shelf) {
+        this.shelf = shelf;
     }
 
     void register(RoutesConfig routes) {
@@ -28,13 +29,15 @@ final class SetlistsResource {
         Reference was = Requests.reference(exchange, "was");
         Reference now = Requests.reference(exchange, "now");
         boolean all = Requests.flag(exchange, "all");
-        Answers.json(
-                exchange,
-                notebook.look(pages -> comparison(
-                        pages,
-                        Notebook.find(pages, Kind.SETLISTS, was),
-                        Notebook.find(pages, Kind.SETLISTS, now),
-                        all)));
+        List<Object> key = List.of("set comparison", was, now, all);
+        Answers.written(exchange, shelf.notebook(exchange).look(pages -> pages.recall(key)
+                .orElseGet(() -> pages.remember(key, read -> Answers.bytes(comparison(read, was, now, all))))));
+    }
+
+    private static ObjectNode comparison(Pages pages, Reference was, Reference now, boolean all) {
+        pages.fetch(List.of(was, now));
+        return comparison(
+                pages, Notebook.find(pages, Kind.SETLISTS, was), Notebook.find(pages, Kind.SETLISTS, now), all);
     }
 
     static ObjectNode comparison(Pages pages, Revision was, Revision now, boolean all) {
@@ -60,7 +63,8 @@ final class SetlistsResource {
     private void played(Context exchange) {
         int basedOn = Requests.ifMatch(exchange);
         ObjectNode body = Requests.body(exchange, "reason", "by");
-        Revision played = notebook.markPlayed(Requests.id(exchange), basedOn, Requests.note(body))
+        Revision played = shelf.notebook(exchange)
+                .markPlayed(Requests.id(exchange), basedOn, Requests.note(exchange, body))
                 .revision();
         Answers.revision(exchange, played, Answers.object());
     }

@@ -11,6 +11,7 @@ import java.time.Instant;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.UUID;
+import java.util.function.Function;
 import rosinbook.notebook.InvalidContent;
 import rosinbook.notebook.Kind;
 import rosinbook.notebook.Reference;
@@ -25,11 +26,11 @@ import rosinbook.share.Shares;
 final class SharesResource {
     private static final Instant YEAR_10000 = Instant.parse("+10000-01-01T00:00:00Z");
 
-    private final Shares shares;
+    private final Shelf shelf;
     private final Listening listening;
 
-    SharesResource(Shares shares, Listening listening) {
-        this.shares = shares;
+    SharesResource(Shelf shelf, Listening listening) {
+        this.shelf = shelf;
         this.listening = listening;
     }
 
@@ -44,10 +45,11 @@ final class SharesResource {
     }
 
     private void list(Context exchange) {
-        Answers.json(exchange, Answers.items(shares.list(), this::entry));
+        Shares shares = shelf.shares(exchange);
+        Answers.json(exchange, Answers.items(shares.list(), share -> entry(shares, share)));
     }
 
-    private ObjectNode entry(Share share) {
+    private static ObjectNode entry(Shares shares, Share share) {
         ObjectNode entry = Answers.object();
         entry.put("id", share.id().toString());
         entry.put("name", share.name());
@@ -71,8 +73,9 @@ final class SharesResource {
                 .orElseThrow(() -> new InvalidContent("/kind", "kind must be rigs, recipes or setlists"));
         UUID id = Requests.optionalId(body, "id").orElseThrow(() -> new InvalidContent("/id", "id is missing"));
         Optional<Integer> revision = Requests.optional(body, "revision").map(SharesResource::revision);
+        Shares shares = shelf.shares(exchange);
         Shares.Made made = shares.make(kind, id, revision, Requests.limited(body, "name", 200), expiry(body));
-        ObjectNode json = entry(made.share());
+        ObjectNode json = entry(shares, made.share());
         json.put("token", made.token().text());
         json.put(
                 "url",
@@ -107,7 +110,7 @@ final class SharesResource {
     }
 
     private void revoke(Context exchange) {
-        if (!shares.revoke(Requests.id(exchange))) {
+        if (!shelf.shares(exchange).revoke(Requests.id(exchange))) {
             throw new Problem(404, "no-such-share", "There is no such share", "Look it up in the list of shares.");
         }
         exchange.status(204);
@@ -130,7 +133,7 @@ final class SharesResource {
         if (!Share.isShareable(kind)) {
             throw new NotFoundResponse();
         }
-        ShareView view = shares.preview(kind, new Reference(Requests.id(exchange), number));
+        ShareView view = shelf.shares(exchange).preview(kind, new Reference(Requests.id(exchange), number));
         exchange.header("Content-Disposition", "attachment; filename=\"" + fileName(view.title()) + "\"");
         exchange.result(SharePage.file(view).getBytes(StandardCharsets.UTF_8));
         exchange.contentType("text/html; charset=utf-8");
@@ -143,22 +146,28 @@ final class SharesResource {
 
     private void page(Context exchange) {
         keepToItself(exchange);
-        Optional<ShareView> view = shares.open(exchange.pathParam("token"));
-        exchange.status(view.isPresent() ? 200 : 404);
-        exchange.result(view.map(SharePage::page).orElseGet(SharePage::closed).getBytes(StandardCharsets.UTF_8));
+        Optional<byte[]> page =
+                open(exchange, "page", view -> SharePage.page(view).getBytes(StandardCharsets.UTF_8));
+        exchange.status(page.isPresent() ? 200 : 404);
+        exchange.result(page.orElseGet(() -> SharePage.closed().getBytes(StandardCharsets.UTF_8)));
         exchange.contentType("text/html; charset=utf-8");
     }
 
     private void data(Context exchange) {
         keepToItself(exchange);
-        Answers.json(
+        Answers.written(
                 exchange,
-                shares.open(exchange.pathParam("token"))
+                open(exchange, "data", Answers::bytes)
                         .orElseThrow(() -> new Problem(
                                 404,
                                 "no-such-share",
                                 "This link does not open anything",
                                 "It may have been closed, or run out. Ask whoever sent it for a new one.")));
+    }
+
+    private Optional<byte[]> open(Context exchange, String form, Function<ShareView, byte[]> draw) {
+        return shelf.shared(exchange.pathParam("token"))
+                .flatMap(found -> shelf.shares(found.notebookId()).open(found.share(), form, draw));
     }
 
     /** W3C TAG, Good Practices for Capability URLs: not sent on, not kept by others, not found by search engines. */

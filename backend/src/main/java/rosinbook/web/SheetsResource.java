@@ -22,10 +22,10 @@ import rosinbook.readout.Readout;
 
 /** {@code /api/{kind}}: every kind of sheet, its revisions and comparisons. */
 final class SheetsResource {
-    private final Notebook notebook;
+    private final Shelf shelf;
 
-    SheetsResource(Notebook notebook) {
-        this.notebook = notebook;
+    SheetsResource(Shelf shelf) {
+        this.shelf = shelf;
     }
 
     void register(RoutesConfig routes) {
@@ -41,15 +41,16 @@ final class SheetsResource {
     }
 
     private void list(Context exchange) {
+        Kind kind = Requests.kind(exchange);
         Pages.Query query = new Pages.Query(
-                Optional.of(Requests.kind(exchange)),
+                Optional.of(kind),
                 Requests.text(exchange, "q").orElse(""),
                 Requests.text(exchange, "style").map(style -> style.toLowerCase(Locale.ROOT)),
                 Requests.text(exchange, "after"),
                 Requests.limit(exchange));
-        Answers.json(exchange, notebook.look(pages -> {
+        Answers.json(exchange, shelf.notebook(exchange).look(pages -> {
             Pages.Page<Revision> page = pages.list(query);
-            ListExtras extras = new ListExtras(pages, page.items());
+            ListExtras extras = new ListExtras(pages, kind, page.items());
             return Answers.page(page, revision -> {
                 ObjectNode envelope = Answers.envelope(revision, true);
                 ObjectNode extra = extras.of(revision);
@@ -65,7 +66,8 @@ final class SheetsResource {
         Kind kind = Requests.kind(exchange);
         ObjectNode body = Requests.body(exchange, "content", "reason", "by", "id", "log");
         UUID id = Requests.optionalId(body, "id").orElseGet(UUID::randomUUID);
-        Saved saved = notebook.create(kind, id, content(body), Requests.note(body), log(kind, body));
+        Saved saved = shelf.notebook(exchange)
+                .create(kind, id, content(body), Requests.note(exchange, body), log(kind, body));
         exchange.status(201);
         exchange.header("Location", "/api/" + kind.path() + "/" + id);
         answer(exchange, saved);
@@ -85,21 +87,25 @@ final class SheetsResource {
     }
 
     private void read(Context exchange) {
-        Answers.revision(exchange, notebook.newest(Requests.kind(exchange), Requests.id(exchange)), Answers.object());
+        Answers.revision(
+                exchange,
+                shelf.notebook(exchange).newest(Requests.kind(exchange), Requests.id(exchange)),
+                Answers.object());
     }
 
     private void save(Context exchange) {
         Kind kind = Requests.kind(exchange);
         int basedOn = Requests.ifMatch(exchange);
         ObjectNode body = Requests.body(exchange, "content", "reason", "by", "log", "stayPinned");
-        Saved saved = notebook.save(
-                kind,
-                Requests.id(exchange),
-                basedOn,
-                content(body),
-                Requests.note(body),
-                log(kind, body),
-                stayPinned(body));
+        Saved saved = shelf.notebook(exchange)
+                .save(
+                        kind,
+                        Requests.id(exchange),
+                        basedOn,
+                        content(body),
+                        Requests.note(exchange, body),
+                        log(kind, body),
+                        stayPinned(body));
         answer(exchange, saved);
     }
 
@@ -123,7 +129,7 @@ final class SheetsResource {
         ObjectNode extras = Answers.object();
         saved.mergedWith().ifPresent(theirs -> {
             extras.put("merged", true);
-            extras.set("mergedWith", notebook.look(pages -> {
+            extras.set("mergedWith", shelf.notebook(exchange).look(pages -> {
                 JsonNode merged = saved.revision().json();
                 JsonNode withoutTheirs = theirs.reversed().applyTo(merged);
                 Phrasing words = SheetChanges.phrasing(pages, saved.revision().content());
@@ -140,7 +146,7 @@ final class SheetsResource {
     private void usedBy(Context exchange) {
         Kind kind = Requests.kind(exchange);
         UUID id = Requests.id(exchange);
-        Answers.json(exchange, notebook.look(pages -> {
+        Answers.json(exchange, shelf.notebook(exchange).look(pages -> {
             Notebook.find(pages, kind, Reference.newest(id));
             return Answers.items(pages.usedBy(id), use -> {
                 ObjectNode entry = Answers.object()
@@ -158,8 +164,8 @@ final class SheetsResource {
         Kind kind = Requests.kind(exchange);
         UUID id = Requests.id(exchange);
         Revision now = revisionOrNewest(exchange, kind, id, "now");
-        Revision was =
-                notebook.revision(kind, id, Requests.queryNumber(exchange, "was", Math.max(1, now.number() - 1)));
+        Revision was = shelf.notebook(exchange)
+                .revision(kind, id, Requests.queryNumber(exchange, "was", Math.max(1, now.number() - 1)));
         if ("patch".equals(exchange.queryParam("format"))) {
             exchange.result(Answers.bytes(Comparison.of(was.json(), now.json()).toJsonPatch()));
             exchange.contentType("application/json-patch+json");
@@ -168,14 +174,15 @@ final class SheetsResource {
         ObjectNode json = Answers.object();
         json.set("was", Answers.envelope(was, false));
         json.set("now", Answers.envelope(now, false));
-        json.set("changes", Answers.tree(notebook.look(pages -> SheetChanges.between(pages, was, now))));
+        json.set(
+                "changes", Answers.tree(shelf.notebook(exchange).look(pages -> SheetChanges.between(pages, was, now))));
         Answers.json(exchange, json);
     }
 
     private Revision revisionOrNewest(Context exchange, Kind kind, UUID id, String name) {
-        Revision newest = notebook.newest(kind, id);
+        Revision newest = shelf.notebook(exchange).newest(kind, id);
         int number = Requests.queryNumber(exchange, name, newest.number());
-        return number == newest.number() ? newest : notebook.revision(kind, id, number);
+        return number == newest.number() ? newest : shelf.notebook(exchange).revision(kind, id, number);
     }
 
     private void history(Context exchange) {
@@ -184,7 +191,7 @@ final class SheetsResource {
         int limit = Requests.limit(exchange);
         Optional<Integer> below =
                 Requests.text(exchange, "after").map(after -> Requests.queryNumber(exchange, "after", 1));
-        Answers.json(exchange, notebook.look(pages -> {
+        Answers.json(exchange, shelf.notebook(exchange).look(pages -> {
             Notebook.find(pages, kind, Reference.newest(id));
             return Answers.page(pages.history(id, limit, below), revision -> Answers.envelope(revision, false));
         }));
@@ -193,7 +200,8 @@ final class SheetsResource {
     private void readRevision(Context exchange) {
         Kind kind = Requests.kind(exchange);
         int number = Requests.number(exchange);
-        Answers.revision(exchange, notebook.revision(kind, Requests.id(exchange), number), Answers.object());
+        Answers.revision(
+                exchange, shelf.notebook(exchange).revision(kind, Requests.id(exchange), number), Answers.object());
     }
 
     private void restore(Context exchange) {
@@ -202,6 +210,12 @@ final class SheetsResource {
         ObjectNode body = Requests.body(exchange, "reason", "by");
         answer(
                 exchange,
-                notebook.restore(kind, Requests.id(exchange), Requests.number(exchange), basedOn, Requests.note(body)));
+                shelf.notebook(exchange)
+                        .restore(
+                                kind,
+                                Requests.id(exchange),
+                                Requests.number(exchange),
+                                basedOn,
+                                Requests.note(exchange, body)));
     }
 }

@@ -2,95 +2,56 @@ package rosinbook.web;
 
 import io.javalin.config.RoutesConfig;
 import io.javalin.http.Context;
-import io.javalin.http.Cookie;
-import io.javalin.http.SameSite;
-import java.time.Duration;
+import io.javalin.http.HttpStatus;
 import java.util.Optional;
-import java.util.Set;
 import rosinbook.access.Access;
 
-/** {@code /sign-in} and {@code /sign-out}, and the door that asks for it. */
+/** {@code /sign-in} and {@code /sign-out}. */
 final class SignInResource {
-    private static final String COOKIE = "rosinbook-session";
-    private static final Set<String> OPEN_TO_ALL =
-            Set.of("/sign-in", "/robots.txt", "/styles/share.css", "/icon.svg", HealthResource.PATH);
-
     private final Access access;
     private final Listening listening;
+    private final SessionCookie cookie;
 
     SignInResource(Access access, Listening listening) {
         this.access = access;
         this.listening = listening;
+        this.cookie = new SessionCookie(listening);
     }
 
     void register(RoutesConfig routes) {
-        routes.get("/sign-in", exchange -> page(exchange, Optional.empty()));
+        routes.get("/sign-in", exchange -> page(exchange, "", Optional.empty()));
         routes.post("/sign-in", this::signIn);
         routes.post("/sign-out", this::signOut);
     }
 
-    /** Lets everybody pass on this computer; from elsewhere only shares and whoever is signed in. */
-    void check(Context exchange) {
-        if (!listening.needsSignIn() || isOpenToAll(exchange.path()) || isSignedIn(exchange)) {
-            return;
-        }
-        if (exchange.path().startsWith("/api/")) {
-            throw new Problem(
-                    401,
-                    "sign-in-needed",
-                    "Sign in first",
-                    "Open /sign-in in this browser; what you typed stays here.");
-        }
-        exchange.redirect("/sign-in");
-        exchange.skipRemainingHandlers();
-    }
-
-    private static boolean isOpenToAll(String path) {
-        return OPEN_TO_ALL.contains(path) || path.startsWith("/s/");
-    }
-
-    private boolean isSignedIn(Context exchange) {
-        String token = exchange.cookie(COOKIE);
-        return token != null && access.isSignedIn(token);
-    }
-
-    private void page(Context exchange, Optional<String> trouble) {
+    private static void page(Context exchange, String name, Optional<String> trouble) {
         exchange.header("Cache-Control", "no-store");
-        exchange.html(SignInPage.page(trouble));
+        exchange.html(SignInPage.page(name, trouble));
     }
 
     private void signIn(Context exchange) {
-        String typed = Optional.ofNullable(exchange.formParam("passphrase")).orElse("");
-        Access.Outcome outcome = access.signIn(typed, exchange.ip());
+        Form form = Form.of(exchange);
+        String name = form.field("name");
+        Access.Outcome outcome = access.signIn(name, form.field("passphrase"), ClientAddress.of(exchange, listening));
         if (outcome.token().isPresent()) {
-            exchange.cookie(cookie(outcome.token().get(), Access.SESSION));
-            exchange.redirect("/", io.javalin.http.HttpStatus.SEE_OTHER);
+            cookie.keep(exchange, outcome.token().get());
+            exchange.redirect("/", HttpStatus.SEE_OTHER);
             return;
         }
         if (outcome.delay().isZero()) {
             exchange.status(403);
-            page(exchange, Optional.of("That is not the passphrase. Try again."));
+            page(exchange, name, Optional.of("That is not the name and the passphrase of a player. Try again."));
             return;
         }
         long seconds = outcome.delay().toSeconds() + 1;
         exchange.status(429);
         exchange.header("Retry-After", Long.toString(seconds));
-        page(exchange, Optional.of("Too many wrong tries. Wait " + seconds + " seconds, then try again."));
+        page(exchange, name, Optional.of("Too many wrong tries. Wait " + seconds + " seconds, then try again."));
     }
 
     private void signOut(Context exchange) {
-        Optional.ofNullable(exchange.cookie(COOKIE)).ifPresent(access::signOut);
-        exchange.cookie(cookie("", Duration.ZERO));
-        exchange.redirect("/sign-in", io.javalin.http.HttpStatus.SEE_OTHER);
-    }
-
-    private Cookie cookie(String value, Duration age) {
-        Cookie cookie = new Cookie(COOKIE, value);
-        cookie.setPath("/");
-        cookie.setHttpOnly(true);
-        cookie.setSecure(listening.isSecure());
-        cookie.setSameSite(SameSite.LAX);
-        cookie.setMaxAge((int) age.toSeconds());
-        return cookie;
+        cookie.token(exchange).ifPresent(access::signOut);
+        cookie.forget(exchange);
+        exchange.redirect("/sign-in", HttpStatus.SEE_OTHER);
     }
 }

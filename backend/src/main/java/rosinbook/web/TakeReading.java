@@ -1,17 +1,14 @@
 package rosinbook.web;
 
-import io.javalin.http.ContentTooLargeResponse;
 import io.javalin.http.Context;
-import java.io.IOException;
-import java.util.Arrays;
 import java.util.HashMap;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.Set;
-import rosinbook.notebook.Blob;
+import rosinbook.limit.Limit;
+import rosinbook.limit.PastLimit;
 import rosinbook.notebook.TakeSheet;
 import rosinbook.take.Cleaner;
 import rosinbook.take.Cleaning;
@@ -32,7 +29,6 @@ import rosinbook.take.smf.MidiFormatException;
  */
 record TakeReading(TakeReader reader, Thresholds thresholds, List<String> refused, Optional<Double> exerciseBpm) {
     private static final Set<String> MEDIA_TYPES = Set.of("audio/midi", "audio/mid", "audio/x-midi", "audio/sp-midi");
-    private static final int MOST_REFUSED = 5000;
 
     /** Guesses everything, and goes by the usual figures. */
     static final TakeReading GUESSING =
@@ -58,9 +54,9 @@ record TakeReading(TakeReader reader, Thresholds thresholds, List<String> refuse
                 base == 0 ? OptionalInt.empty() : OptionalInt.of(base),
                 Requests.text(exchange, "by").map(TakeReading::by),
                 Requests.text(exchange, "highestFirst").map("true"::equals));
-        List<String> refused = Requests.text(exchange, "refused")
-                .map(ids -> Arrays.asList(ids.split(",", MOST_REFUSED)))
-                .orElse(List.of());
+        List<String> refused = List.of(
+                Optional.ofNullable(exchange.queryParam("refused")).orElse("").split(","));
+        Limit.REFUSED_REPAIRS.check(refused.size());
         return new TakeReading(
                 reader,
                 TakeSheet.moved(figures(Requests.text(exchange, "thresholds").orElse(""))),
@@ -103,22 +99,11 @@ record TakeReading(TakeReader reader, Thresholds thresholds, List<String> refuse
 
     /** A MIDI file in the body. */
     static byte[] midi(Context exchange) {
-        String type = exchange.contentType();
-        if (type == null
-                || !MEDIA_TYPES.contains(
-                        type.toLowerCase(Locale.ROOT).split(";")[0].strip())) {
+        if (!MEDIA_TYPES.contains(Requests.mediaType(exchange))) {
             throw new Problem(
                     415, "wrong-media-type", "Only a MIDI file is read here", "Send Content-Type: audio/midi.");
         }
-        try {
-            byte[] bytes = exchange.bodyInputStream().readNBytes(Blob.MOST_BYTES + 1);
-            if (bytes.length > Blob.MOST_BYTES) {
-                throw new ContentTooLargeResponse();
-            }
-            return bytes;
-        } catch (IOException cutShort) {
-            throw new Problem(400, "bad-request", "The file did not arrive whole", "Send it again.");
-        }
+        return Body.whole(exchange, Limit.MIDI_BYTES);
     }
 
     /** The file as a take. */
@@ -133,6 +118,8 @@ record TakeReading(TakeReader reader, Thresholds thresholds, List<String> refuse
                     "At " + broken.getMessage() + ". Save it once more as a Standard MIDI File and try again.");
             problem.details().put("byteOffset", broken.byteOffset());
             throw problem;
+        } catch (PastLimit tooMuch) {
+            throw tooMuch;
         } catch (IllegalArgumentException unfit) {
             throw new Problem(422, "unfit-take", "This file does not fit what was said about it", unfit.getMessage());
         }

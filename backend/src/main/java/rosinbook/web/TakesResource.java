@@ -4,13 +4,16 @@ import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import io.javalin.config.RoutesConfig;
 import io.javalin.http.Context;
+import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.OptionalDouble;
 import java.util.UUID;
+import java.util.concurrent.TimeUnit;
 import java.util.function.Function;
+import rosinbook.limit.Limit;
 import rosinbook.notebook.Blob;
 import rosinbook.notebook.Content;
 import rosinbook.notebook.ContentJson;
@@ -28,15 +31,18 @@ import rosinbook.take.CsvExport;
 import rosinbook.take.Exercise;
 import rosinbook.take.MidiExport;
 import rosinbook.take.MusicXmlExport;
+import rosinbook.take.TakeReport;
 import rosinbook.take.Threshold;
 import rosinbook.take.Tuning;
 
 /** {@code /api/bench/takes}, {@code /api/blobs}, {@code /api/exercise}, and what a kept take holds. */
 final class TakesResource {
-    private final Notebook notebook;
+    private final Shelf shelf;
+    private final Workbench workbench;
 
-    TakesResource(Notebook notebook) {
-        this.notebook = notebook;
+    TakesResource(Shelf shelf, Workbench workbench) {
+        this.shelf = shelf;
+        this.workbench = workbench;
     }
 
     void register(RoutesConfig routes) {
@@ -57,7 +63,7 @@ final class TakesResource {
     }
 
     /** A file in the body, read as the query says; or, as JSON, the content of a take whose file is kept already. */
-    private void bench(Context exchange) {
+    private void bench(Context exchange) throws IOException {
         String type = exchange.contentType();
         if (type != null && type.toLowerCase(Locale.ROOT).startsWith("application/json")) {
             ObjectNode body = Requests.body(exchange, "content");
@@ -72,24 +78,28 @@ final class TakesResource {
         answer(exchange, TakeReading.of(exchange), bytes);
     }
 
-    private void report(Context exchange, TakeSheet sheet) {
-        answer(exchange, TakeReading.of(sheet), bytes(sheet));
+    private void report(Context exchange, TakeSheet sheet) throws IOException {
+        answer(exchange, TakeReading.of(sheet), bytes(exchange, sheet));
     }
 
-    private static void answer(Context exchange, TakeReading reading, byte[] bytes) {
-        Cleaning cleaning = reading.clean(bytes);
-        Answers.json(exchange, TakeAnswer.of(cleaning, reading.report(cleaning)));
+    private void answer(Context exchange, TakeReading reading, byte[] bytes) throws IOException {
+        Answers.json(exchange, workbench.compute(() -> {
+            Cleaning cleaning = reading.clean(bytes);
+            return TakeAnswer.of(cleaning, reading.report(cleaning));
+        }));
     }
 
     private TakeSheet sheet(Context exchange) {
         UUID id = Requests.id(exchange);
         int number = Requests.queryNumber(exchange, "revision", 0);
-        Revision revision = number == 0 ? notebook.newest(Kind.TAKES, id) : notebook.revision(Kind.TAKES, id, number);
+        Revision revision = number == 0
+                ? shelf.notebook(exchange).newest(Kind.TAKES, id)
+                : shelf.notebook(exchange).revision(Kind.TAKES, id, number);
         return (TakeSheet) revision.content();
     }
 
-    private byte[] bytes(TakeSheet sheet) {
-        return notebook.look(pages -> bytes(pages, sheet));
+    private byte[] bytes(Context exchange, TakeSheet sheet) {
+        return shelf.notebook(exchange).look(pages -> bytes(pages, sheet));
     }
 
     private static byte[] bytes(Pages pages, TakeSheet sheet) {
@@ -97,10 +107,10 @@ final class TakesResource {
                 .orElseThrow(() -> new InvalidContent("/midi", "there is no such file in this notebook"));
     }
 
-    private void keep(Context exchange) {
+    private void keep(Context exchange) throws IOException {
         byte[] bytes = TakeReading.midi(exchange);
-        TakeReading.GUESSING.read(bytes);
-        Blob blob = notebook.keep(bytes);
+        workbench.compute(() -> TakeReading.GUESSING.read(bytes));
+        Blob blob = shelf.notebook(exchange).keep(bytes);
         exchange.status(201);
         Answers.json(exchange, blob);
     }
@@ -130,18 +140,24 @@ final class TakesResource {
 
     private void original(Context exchange) {
         TakeSheet sheet = sheet(exchange);
-        send(exchange, sheet, "original.mid", "audio/midi", bytes(sheet));
+        send(exchange, sheet, "original.mid", "audio/midi", bytes(exchange, sheet));
     }
 
-    private void file(Context exchange, String ending, String type, Function<Cleaning, String> text) {
+    private void file(Context exchange, String ending, String type, Function<Cleaning, String> text)
+            throws IOException {
         TakeSheet sheet = sheet(exchange);
-        String written = text.apply(TakeReading.of(sheet).clean(bytes(sheet)));
+        byte[] bytes = bytes(exchange, sheet);
+        String written =
+                workbench.compute(() -> text.apply(TakeReading.of(sheet).clean(bytes)));
         send(exchange, sheet, ending, type + "; charset=utf-8", written.getBytes(StandardCharsets.UTF_8));
     }
 
-    private void file(Context exchange, String ending, String type, MidiExport export) {
+    private void file(Context exchange, String ending, String type, MidiExport export) throws IOException {
         TakeSheet sheet = sheet(exchange);
-        send(exchange, sheet, ending, type, export.toBytes(TakeReading.of(sheet).clean(bytes(sheet))));
+        byte[] bytes = bytes(exchange, sheet);
+        byte[] written =
+                workbench.compute(() -> export.toBytes(TakeReading.of(sheet).clean(bytes)));
+        send(exchange, sheet, ending, type, written);
     }
 
     private static MidiExport midi(Context exchange) {
@@ -168,31 +184,32 @@ final class TakesResource {
         exchange.contentType(type);
     }
 
-    private void onRig(Context exchange) {
+    private void onRig(Context exchange) throws IOException {
         UUID id = Requests.id(exchange);
-        Answers.json(exchange, RigTakes.of(notebook.look(pages -> {
+        List<Revision> takes = shelf.notebook(exchange).look(pages -> {
             Notebook.find(pages, Kind.RIGS, Reference.newest(id));
-            List<RigTakes.Played> played = new ArrayList<>();
-            for (Pages.Use use : pages.usedBy(id)) {
-                if (use.kind() == Kind.TAKES) {
-                    played.add(played(pages, id, pages.newest(use.id()).orElseThrow()));
-                }
-            }
-            return played;
-        })));
+            return pages.usedBy(id).stream()
+                    .filter(use -> use.kind() == Kind.TAKES)
+                    .map(use -> pages.newest(use.id()).orElseThrow())
+                    .toList();
+        });
+        long start = System.nanoTime();
+        List<RigTakes.Played> played = new ArrayList<>();
+        for (Revision take : takes) {
+            played.add(played(exchange, id, take));
+            Limit.COMPUTING_SECONDS.check(TimeUnit.NANOSECONDS.toSeconds(System.nanoTime() - start));
+        }
+        Answers.json(exchange, RigTakes.of(played));
     }
 
-    private static RigTakes.Played played(Pages pages, UUID rigId, Revision revision) {
+    private RigTakes.Played played(Context exchange, UUID rigId, Revision revision) throws IOException {
         TakeSheet sheet = (TakeSheet) revision.content();
         TakeReading reading = TakeReading.of(sheet);
         int number = sheet.rig().revision();
-        Rig rig = (Rig) pages.revision(rigId, number).orElseThrow().content();
-        return new RigTakes.Played(
-                revision.sheetId(),
-                sheet.title(),
-                sheet.day(),
-                number,
-                rig,
-                reading.report(reading.clean(bytes(pages, sheet))));
+        Rig rig = (Rig)
+                shelf.notebook(exchange).revision(Kind.RIGS, rigId, number).content();
+        byte[] bytes = bytes(exchange, sheet);
+        TakeReport report = workbench.compute(() -> reading.report(reading.clean(bytes)));
+        return new RigTakes.Played(revision.sheetId(), sheet.title(), sheet.day(), number, rig, report);
     }
 }

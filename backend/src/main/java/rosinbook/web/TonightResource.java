@@ -10,21 +10,20 @@ import java.util.Optional;
 import java.util.Set;
 import rosinbook.notebook.Kind;
 import rosinbook.notebook.NoSuchSheet;
-import rosinbook.notebook.Notebook;
 import rosinbook.notebook.Pages;
 import rosinbook.notebook.Revision;
 import rosinbook.notebook.Setlist;
 
-/** {@code /api/tonight}: what the first page tells. */
+/** {@code /api/tonight}: what the first page tells, on the player's day: the server may stand in another time zone. */
 final class TonightResource {
     private static final LocalDate FIRST_DAY = LocalDate.of(1, 1, 1);
     private static final LocalDate LAST_DAY = LocalDate.of(9999, 12, 31);
 
-    private final Notebook notebook;
+    private final Shelf shelf;
     private final Clock clock;
 
-    TonightResource(Notebook notebook, Clock clock) {
-        this.notebook = notebook;
+    TonightResource(Shelf shelf, Clock clock) {
+        this.shelf = shelf;
         this.clock = clock;
     }
 
@@ -33,8 +32,8 @@ final class TonightResource {
     }
 
     private void tonight(Context exchange) {
-        LocalDate today = LocalDate.now(clock);
-        Answers.json(exchange, notebook.look(pages -> tonight(pages, today)));
+        LocalDate today = Requests.day(exchange, "day").orElseGet(() -> LocalDate.now(clock));
+        Answers.json(exchange, shelf.notebook(exchange).look(pages -> tonight(pages, today)));
     }
 
     private static ObjectNode tonight(Pages pages, LocalDate today) {
@@ -50,8 +49,9 @@ final class TonightResource {
         }
         put(json, "newestLog", newest(pages, Kind.LOG));
         put(json, "rig", newest(pages, Kind.RIGS));
-        json.set("counts", counts(pages));
-        json.put("empty", pages.counts().isEmpty());
+        ObjectNode counts = json.putObject("counts");
+        pages.counts().forEach((kind, count) -> counts.put(kind.path(), count));
+        json.put("empty", counts.isEmpty());
         return json;
     }
 
@@ -79,11 +79,5 @@ final class TonightResource {
 
     private static void put(ObjectNode json, String name, Optional<Revision> revision) {
         revision.ifPresent(found -> json.set(name, Answers.envelope(found, true)));
-    }
-
-    private static ObjectNode counts(Pages pages) {
-        ObjectNode counts = Answers.object();
-        pages.counts().forEach((kind, count) -> counts.put(kind.path(), count));
-        return counts;
     }
 }

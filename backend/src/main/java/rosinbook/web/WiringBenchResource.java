@@ -5,6 +5,7 @@ import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import io.javalin.config.RoutesConfig;
 import io.javalin.http.Context;
+import java.io.IOException;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -23,6 +24,7 @@ import rosinbook.circuit.ProbeTable;
 import rosinbook.circuit.Side;
 import rosinbook.circuit.Wiring;
 import rosinbook.circuit.WiringFile;
+import rosinbook.limit.PastLimit;
 import rosinbook.notebook.ContentJson;
 import rosinbook.notebook.Instrument;
 import rosinbook.notebook.InvalidContent;
@@ -37,10 +39,12 @@ import rosinbook.notebook.RigWiring;
 final class WiringBenchResource {
     private static final int DIVIDERS = 11;
 
-    private final Notebook notebook;
+    private final Shelf shelf;
+    private final Workbench workbench;
 
-    WiringBenchResource(Notebook notebook) {
-        this.notebook = notebook;
+    WiringBenchResource(Shelf shelf, Workbench workbench) {
+        this.shelf = shelf;
+        this.workbench = workbench;
     }
 
     void register(RoutesConfig routes) {
@@ -93,17 +97,18 @@ final class WiringBenchResource {
         }
     }
 
-    private void probe(Context exchange) {
+    private void probe(Context exchange) throws IOException {
         ObjectNode body = Requests.body(exchange, "strings", "pins", "rig");
-        Answers.json(exchange, ProbeInference.of(probeTable(body)));
+        ProbeTable table = probeTable(exchange, body);
+        Answers.json(exchange, workbench.compute(() -> ProbeInference.of(table)));
     }
 
-    private ProbeTable probeTable(ObjectNode body) {
+    private ProbeTable probeTable(Context exchange, ObjectNode body) {
         Optional<Reference> rig = rig(body, "strings", "pins");
         if (rig.isEmpty()) {
             return ContentJson.read("", body, ProbeTable.class);
         }
-        Instrument instrument = notebook.look(pages -> instrument(pages, rig.get()));
+        Instrument instrument = shelf.notebook(exchange).look(pages -> instrument(pages, rig.get()));
         if (instrument.probe() == null) {
             throw new InvalidContent(
                     "/rig", "the instrument of this rig has no meter readings of its pins; measure them first");
@@ -117,46 +122,51 @@ final class WiringBenchResource {
                 Notebook.find(pages, Kind.INSTRUMENTS, rig.instrument()).content();
     }
 
-    private void adapter(Context exchange) {
+    private void adapter(Context exchange) throws IOException {
         ObjectNode body = Requests.body(exchange, "rig", "instrument", "synth", "wantedVolts", "parts");
         Parts parts = Requests.optional(body, "parts")
                 .map(json -> ContentJson.read("/parts", json, Parts.class))
                 .orElse(null);
         body.remove("parts");
-        Answers.json(exchange, wiringFile(body).proposal(parts));
+        WiringFile file = wiringFile(exchange, body);
+        Answers.json(exchange, workbench.compute(() -> file.proposal(parts)));
     }
 
-    private void wiring(Context exchange) {
+    private void wiring(Context exchange) throws IOException {
         ObjectNode body = Requests.body(
                 exchange, "rig", "format", "version", "instrument", "synth", "adapter", "wantedVolts", "readings");
-        WiringFile.Worked worked = wiringFile(body).worked();
-        Wiring wiring = worked.wiring();
-        BenchSheet sheet = BenchSheet.of(wiring);
-        Answers.json(
-                exchange,
-                new Worked(
-                        sheet,
-                        wiring.adapter(),
-                        worked.isProposed(),
-                        worked.remarks(),
-                        Map.of(
-                                "mating", Drawing.of(wiring, Side.MATING, sheet.findings()),
-                                "solder", Drawing.of(wiring, Side.SOLDER, sheet.findings())),
-                        Netlist.of(wiring),
-                        PartsList.csv(wiring),
-                        WiringFile.of(wiring.instrument(), wiring.synth(), wiring.adapter(), wiring.readings())));
+        WiringFile file = wiringFile(exchange, body);
+        Answers.json(exchange, workbench.compute(() -> worked(file.worked())));
     }
 
-    private WiringFile wiringFile(ObjectNode body) {
+    private static Worked worked(WiringFile.Worked worked) {
+        Wiring wiring = worked.wiring();
+        BenchSheet sheet = BenchSheet.of(wiring);
+        return new Worked(
+                sheet,
+                wiring.adapter(),
+                worked.isProposed(),
+                worked.remarks(),
+                Map.of(
+                        "mating", Drawing.of(wiring, Side.MATING, sheet.findings()),
+                        "solder", Drawing.of(wiring, Side.SOLDER, sheet.findings())),
+                Netlist.of(wiring),
+                PartsList.csv(wiring),
+                WiringFile.of(wiring.instrument(), wiring.synth(), wiring.adapter(), wiring.readings()));
+    }
+
+    private WiringFile wiringFile(Context exchange, ObjectNode body) {
         Optional<Reference> rig = rig(body, "instrument", "synth", "adapter", "readings");
         if (rig.isEmpty()) {
             return ContentJson.read("", body, WiringFile.class);
         }
         WiringFile kept;
         try {
-            kept = notebook.look(pages -> RigWiring.find(pages, rig.get()));
+            kept = shelf.notebook(exchange).look(pages -> RigWiring.find(pages, rig.get()));
         } catch (InvalidContent unreadable) {
             throw unreadable;
+        } catch (PastLimit tooMuch) {
+            throw tooMuch;
         } catch (IllegalArgumentException noConnector) {
             throw new InvalidContent("/rig", noConnector.getMessage());
         }

@@ -7,6 +7,6 @@
  * <p><b>Conventions.</b> ETags are {@code "r7"}, the revision's number; saving needs {@code If-Match} (RFC 9110, section
  * 13; RFC 6585). JSON fields without a value are absent, never null.
  *
- * <p><b>Left out.</b> Sign-in: it listens on the loopback address alone.
+ * <p><b>Left out.</b> Encryption: where players come from elsewhere, a web server in front of this one speaks HTTPS.
  */
 package rosinbook.web;

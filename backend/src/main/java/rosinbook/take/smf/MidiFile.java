@@ -3,6 +3,7 @@ package rosinbook.take.smf;
 import java.io.ByteArrayOutputStream;
 import java.util.List;
 import java.util.Objects;
+import rosinbook.limit.Limit;
 
 /**
  * A Standard MIDI File.
@@ -13,7 +14,7 @@ import java.util.Objects;
  */
 public record MidiFile(int format, Division division, List<MidiTrack> tracks) {
     /** The longest file read, bytes; a day of playing needs a tenth of it. */
-    public static final int MAX_BYTES = 16 << 20;
+    public static final int MAX_BYTES = Limit.MIDI_BYTES.count();
 
     /** @throws IllegalArgumentException if the format is not 0 to 2, or format 0 has several tracks */
     public MidiFile {

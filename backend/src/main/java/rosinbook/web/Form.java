@@ -1,0 +1,28 @@
+package rosinbook.web;
+
+import io.javalin.http.Context;
+import java.util.Optional;
+
+/** A form as a browser sends it. */
+final class Form {
+    private static final String TYPE = "application/x-www-form-urlencoded";
+
+    private final Context exchange;
+
+    private Form(Context exchange) {
+        this.exchange = exchange;
+    }
+
+    /** @throws Problem if it is sent in another way, such as in parts, which are no fields and have no limit of their own */
+    static Form of(Context exchange) {
+        if (!Requests.mediaType(exchange).equals(TYPE)) {
+            throw new Problem(415, "wrong-media-type", "Only a form is read here", "Send Content-Type: " + TYPE + ".");
+        }
+        return new Form(exchange);
+    }
+
+    /** What was typed; empty if there is no such field. */
+    String field(String name) {
+        return Optional.ofNullable(exchange.formParam(name)).orElse("");
+    }
+}
