@@ -3,7 +3,10 @@
  *
  *   Problem  the server answered and said no (RFC 9457): .status .type .title .detail .pointer and the whole .body
  *   Away     nobody answered (no network, server stopped, too slow): nothing is known about what was sent
+ *
+ * Every request says which notebook this tab shows. Whoever wants to know how each went listens with onAnswer.
  */
+import { shownNotebook } from './tab-notebook.js';
 
 const PATIENCE_MILLIS = 15_000;
 
@@ -60,6 +63,11 @@ export function postFile(path, file, type) {
   return ask('POST', path, { file, headers: { 'Content-Type': type } });
 }
 
+/** @param {string} path @param {unknown} body */
+export function put(path, body) {
+  return ask('PUT', path, { body });
+}
+
 /** @param {string} path */
 export function remove(path) {
   return ask('DELETE', path, {});
@@ -114,6 +122,15 @@ export function actOnSheet(path, revision, body = {}) {
   return ask('POST', path, { body, headers: { 'If-Match': `"r${revision}"` } });
 }
 
+/** Hears how each request went that was answered. @param {(problem: Problem | null) => void} listener null if all is well */
+export function onAnswer(listener) {
+  document.addEventListener('answer', (event) => listener(/** @type {CustomEvent} */ (event).detail));
+}
+
+function tell(problem) {
+  document.dispatchEvent(new CustomEvent('answer', { detail: problem }));
+}
+
 function address(path, query = {}) {
   const given = Object.entries(query).filter(([, value]) => value !== undefined && value !== null && value !== '');
   return given.length ? `${path}?${new URLSearchParams(given.map(([key, value]) => [key, String(value)]))}` : path;
@@ -126,7 +143,7 @@ async function ask(method, path, { body, file, headers = {}, signal }) {
   try {
     response = await fetch(path, {
       method,
-      headers: { Accept: 'application/json', ...(body === undefined ? {} : { 'Content-Type': 'application/json' }), ...headers },
+      headers: { Accept: 'application/json', ...ofNotebook(), ...(body === undefined ? {} : { 'Content-Type': 'application/json' }), ...headers },
       body: file ?? (body === undefined ? undefined : JSON.stringify(body)),
       signal: signal ? AbortSignal.any([signal, patience]) : patience,
       credentials: 'same-origin',
@@ -137,11 +154,34 @@ async function ask(method, path, { body, file, headers = {}, signal }) {
     if (signal?.aborted) throw failure;
     throw new Away();
   }
+  return answered(response.status, text);
+}
+
+/**
+ * What an answer holds, whichever way it was asked for; whoever listens hears how it went.
+ *
+ * @param {number} status
+ * @param {string} text
+ * @throws {Problem | Away}
+ */
+export function answered(status, text) {
   const answer = parsed(text);
-  if (response.ok) return answer;
-  // A gateway that stands in for a stopped server has no problem document to show.
-  if ([502, 503, 504].includes(response.status) && !answer?.type) throw new Away();
-  throw new Problem(response.status, answer ?? {});
+  if (status >= 200 && status < 300) {
+    tell(null);
+    return answer;
+  }
+  // A gateway that stands in for a stopped server has no problem document to show; one that stops or misses its database is as good as away.
+  const isAway = !answer?.type || ['/problems/database-away', '/problems/stopping'].includes(answer.type);
+  if ([502, 503, 504].includes(status) && isAway) throw new Away();
+  const problem = new Problem(status, answer ?? {});
+  tell(problem);
+  throw problem;
+}
+
+/** Headers of every request: which notebook this tab shows. @returns {Record<string, string>} */
+export function ofNotebook() {
+  const id = shownNotebook();
+  return id ? { 'Rosinbook-Notebook': id } : {};
 }
 
 function parsed(text) {

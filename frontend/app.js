@@ -8,13 +8,19 @@
  * A page may throw: what went wrong is shown with what can be done about it.
  */
 import { el, fill } from './dom.js';
+import { findNewDraft, findRehearsal } from './drafts.js';
+import { arrive, mayWrite } from './me.js';
 import { Colophon, Masthead } from './parts/masthead.js';
+import { ReadingOnly, watchRight } from './parts/reading-only.js';
+import { watchSignIn } from './parts/signed-out.js';
 import { say } from './parts/status-line.js';
 import { Trouble } from './parts/trouble.js';
 import { placeOf } from './places-rules.js';
 
 const main = document.getElementById('page');
 const place = placeOf(location);
+watchSignIn(document.getElementById('sign-in-again'));
+watchRight();
 Masthead(document.getElementById('masthead'), { room: place?.room });
 const colophon = Colophon(document.getElementById('colophon'));
 await open();
@@ -41,15 +47,22 @@ async function open() {
   try {
     if (!place) throw new RangeError('There is no such page in this notebook.');
     main.classList.add(`on-${place.page}`);
-    const [module] = await Promise.all([import(`./pages/${place.page}.js`), stylesheet(`/pages/${place.page}.css`)]);
-    await module.show(page, place);
+    const [module, moved] = await Promise.all([import(`./pages/${place.page}.js`), arrive(), stylesheet(new URL(`./pages/${place.page}.css`, import.meta.url).href)]);
+    if (place.makes && !mayWrite() && !begun(place.makes)) ReadingOnly(page);
+    else await module.show(page, place);
     keepAnchor();
+    if (moved) say(moved);
   } catch (failure) {
     page.title('Trouble');
     Trouble(fill(leaf), failure, { again: open });
   } finally {
     main.dataset.drawn = 'yes';
   }
+}
+
+/** What was begun before the right was taken away can still be read. */
+function begun(kind) {
+  return kind === 'log' ? findRehearsal() : findNewDraft(kind);
 }
 
 /** A page's own stylesheet is there before the page is drawn. */

@@ -18,14 +18,24 @@ export const FORMAT = 1;
  * @property {boolean} wanted   the player pressed save and the server has not answered yet
  */
 
-/** Where a draft lies in the store. @param {string} kind @param {string} id */
-export function draftKey(kind, id) {
-  return `rosinbook.draft.${kind}.${id}`;
+/**
+ * Where a draft lies in the store: the same sheet may stand in two notebooks.
+ *
+ * @param {string} notebook its id; empty while it is not known, as it was not before there were several
+ * @param {string} kind
+ * @param {string} id
+ */
+export function draftKey(notebook, kind, id) {
+  return `${draftPrefix(notebook)}${kind}.${id}`;
 }
 
-/** @param {string} key */
-export function isDraftKey(key) {
-  return key.startsWith('rosinbook.draft.');
+/** Whether a draft of this notebook lies there. @param {string} notebook @param {string} key */
+export function isDraftKey(notebook, key) {
+  return key.startsWith(draftPrefix(notebook));
+}
+
+function draftPrefix(notebook) {
+  return notebook ? `rosinbook.draft@${notebook}.` : 'rosinbook.draft.';
 }
 
 /**

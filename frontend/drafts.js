@@ -1,13 +1,15 @@
 /**
  * drafts.js: keeps what was typed on this device until the notebook has it, also when the phone locks.
+ * Each page sees the drafts of its own notebook only.
  * A store that is full or switched off is no error here: `keepDraft` says so by returning false.
  */
-import { draftKey, isDraftKey, readDraft } from './drafts-rules.js';
+import { draftKey, isDraftKey, readDraft, same } from './drafts-rules.js';
+import { shownNotebook } from './tab-notebook.js';
 
 /** @param {import('./drafts-rules.js').Draft} draft @returns {boolean} whether this device could keep it */
 export function keepDraft(draft) {
   try {
-    localStorage.setItem(draftKey(draft.kind, draft.id), JSON.stringify(draft));
+    localStorage.setItem(keyOf(draft.kind, draft.id), JSON.stringify(draft));
     tell();
     return true;
   } catch {
@@ -18,7 +20,7 @@ export function keepDraft(draft) {
 /** @returns {import('./drafts-rules.js').Draft | null} */
 export function findDraft(kind, id) {
   try {
-    return readDraft(localStorage.getItem(draftKey(kind, id)));
+    return readDraft(localStorage.getItem(keyOf(kind, id)));
   } catch {
     return null;
   }
@@ -29,10 +31,20 @@ export function findNewDraft(kind) {
   return allDrafts().find((draft) => draft.kind === kind && draft.baseRevision === 0) ?? null;
 }
 
-/** Drops a draft: the notebook has it, or the player threw it away. */
-export function dropDraft(kind, id) {
+/** The newest rehearsal that is not written down: the draft of a rig, with the entry for the log beside it. */
+export function findRehearsal() {
+  return allDrafts().find((draft) => draft.extra.log) ?? null;
+}
+
+/**
+ * Drops a draft: the notebook has it, or the player threw it away. What another tab has kept in its place stays.
+ *
+ * @param {import('./drafts-rules.js').Draft} draft as it was kept
+ */
+export function dropDraft(draft) {
+  if (!same(findDraft(draft.kind, draft.id), draft)) return;
   try {
-    localStorage.removeItem(draftKey(kind, id));
+    localStorage.removeItem(keyOf(draft.kind, draft.id));
     tell();
   } catch {
     // A store that is switched off has nothing to drop.
@@ -52,13 +64,39 @@ function tell() {
 export function allDrafts() {
   try {
     return Object.keys(localStorage)
-      .filter(isDraftKey)
+      .filter((key) => isDraftKey(shownNotebook(), key))
       .map((key) => readDraft(localStorage.getItem(key)))
       .filter((draft) => draft !== null)
       .sort((one, other) => other.touchedAt.localeCompare(one.touchedAt));
   } catch {
     return [];
   }
+}
+
+/**
+ * Drafts of no notebook were kept before there were several, or while the notebook was away: they belong to this one.
+ *
+ * @param {string} notebook its id
+ */
+export function adoptDrafts(notebook) {
+  try {
+    for (const key of Object.keys(localStorage).filter((each) => isDraftKey('', each))) adopt(notebook, key);
+  } catch {
+    // A store that is switched off holds none.
+  }
+}
+
+function adopt(notebook, key) {
+  const draft = readDraft(localStorage.getItem(key));
+  if (!draft) return;
+  const place = draftKey(notebook, draft.kind, draft.id);
+  const there = readDraft(localStorage.getItem(place));
+  if (!there || there.touchedAt < draft.touchedAt) localStorage.setItem(place, JSON.stringify(draft));
+  localStorage.removeItem(key);
+}
+
+function keyOf(kind, id) {
+  return draftKey(shownNotebook(), kind, id);
 }
 
 /** The name the player signs with on this device. */

@@ -5,7 +5,7 @@
  *   const upload = await sendRecording(files, (fraction) => …);      // { upload, recording }
  *   const report = await measureUpload(upload.upload, query, segments, (fraction) => …);
  */
-import { Away, Problem, get } from './api.js';
+import { Away, answered, get, ofNotebook } from './api.js';
 
 const BENCH = '/api/bench/levels';
 const ASK_EVERY_MILLIS = 400;
@@ -51,24 +51,19 @@ function send(path, body, type, onSent = () => {}) {
     const request = new XMLHttpRequest();
     request.open('POST', path);
     request.setRequestHeader('Accept', 'application/json');
+    for (const [name, value] of Object.entries(ofNotebook())) request.setRequestHeader(name, value);
     if (type) request.setRequestHeader('Content-Type', type);
     request.upload.addEventListener('progress', ({ loaded, total, lengthComputable }) => {
       if (lengthComputable && total) onSent(loaded / total);
     });
     request.addEventListener('load', () => {
-      const answer = parsed(request.responseText);
-      if (request.status >= 200 && request.status < 300) resolve(answer);
-      else reject(new Problem(request.status, answer ?? {}));
+      try {
+        resolve(answered(request.status, request.responseText));
+      } catch (failure) {
+        reject(failure);
+      }
     });
     request.addEventListener('error', () => reject(new Away()));
     request.send(body);
   });
-}
-
-function parsed(text) {
-  try {
-    return JSON.parse(text);
-  } catch {
-    return null;
-  }
 }

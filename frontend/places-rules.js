@@ -8,12 +8,14 @@
  * @property {string} page   module in pages/, e.g. "rig" for pages/rig.js (and pages/rig.css)
  * @property {string} room   which word of the navigation it belongs to
  * @property {Record<string, string>} params  such as { id }
+ * @property {string} makes  kind of the sheet that the page is there to make; empty for every other page
  * @property {URLSearchParams} query
  */
 
 /** Pattern, page, room. The first that fits wins. */
 const PLACES = [
   ['/', 'tonight', 'tonight'],
+  ['/tonight', 'tonight', 'tonight'],
   ['/pieces', 'pieces', 'pieces'],
   ['/pieces/:id', 'piece', 'pieces'],
   ['/recipes', 'recipes', 'recipes'],
@@ -35,6 +37,7 @@ const PLACES = [
   ['/takes/:id', 'take', 'takes'],
   ['/exercise', 'exercise', 'takes'],
   ['/shares', 'shares', 'shares'],
+  ['/people', 'people', 'people'],
   ['/compare/:kind/:id', 'compare', 'compare'],
   ['/stage/:setlistId', 'stage', 'setlists'],
   ['/new/log', 'log-rehearsal', 'log'],
@@ -62,6 +65,7 @@ export const FURTHER_ROOMS = [
   ['takes', '/takes', 'Take bench'],
   ['shares', '/shares', 'Shares'],
   ['levels', '/levels', 'Level bench'],
+  ['people', '/people', 'People'],
 ];
 
 /**
@@ -72,7 +76,7 @@ export function placeOf(location) {
   const steps = location.pathname.split('/').filter(Boolean).map(decoded);
   for (const [pattern, page, room] of PLACES) {
     const params = matched(pattern.split('/').filter(Boolean), steps);
-    if (params) return { page, room, params, query: new URLSearchParams(location.search) };
+    if (params) return { page, room, params, makes: pattern.startsWith('/new/') ? pattern.slice(5) : '', query: new URLSearchParams(location.search) };
   }
   return null;
 }

@@ -34,6 +34,26 @@ export function firstRig(instrument, synth, date) {
   };
 }
 
+/**
+ * A new rig with another instrument or synth. What the player wrote stays where it still has a place; what nobody touched
+ * is what a first rig of the new pair would have.
+ *
+ * @param {any} content the rig so far
+ * @param {{ instrument: any, synth: any }} was envelopes
+ * @param {{ instrument: any, synth: any }} now envelopes
+ * @returns {any} the rig's next content
+ */
+export function withGear(content, was, now) {
+  const before = firstRig(was.instrument, was.synth, content.date);
+  const next = firstRig(now.instrument, now.synth, content.date);
+  for (const [string, assumed] of Object.entries(next.assignments)) {
+    const [written, untouched] = [content.assignments?.[string], before.assignments[string]];
+    if (!written) continue;
+    for (const field of ['input', 'sensitivity', 'trimDecibels']) if (written[field] !== untouched?.[field]) assumed[field] = written[field];
+  }
+  return { ...content, ...next, title: content.title === before.title ? next.title : content.title, notes: content.notes };
+}
+
 /** @param {any} content rig @param {string} string its number @returns {{ input?: number, sensitivity?: number, trimDecibels: number }} made if it was missing */
 export function assignmentOf(content, string) {
   content.assignments ??= {};

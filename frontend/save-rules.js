@@ -1,6 +1,7 @@
 /**
  * save-rules.js: what becomes of two edits of one place. No DOM.
  */
+import { same } from './drafts-rules.js';
 
 /**
  * @typedef {Object} Conflict  a place with two answers; a value that is absent was left out by that side
@@ -29,6 +30,35 @@ export function withChoices(merged, conflicts, choices) {
     if (choices[index] === 'yours') write(content, conflicts[index].pointer, conflicts[index].yours);
   }
   return content;
+}
+
+/**
+ * What was typed while a save was under way, on top of what the notebook made of that save.
+ *
+ * @param {any} sent
+ * @param {any} typed  grown out of `sent`
+ * @param {any} kept  what the notebook answered; it may hold somebody else's edits as well
+ * @returns {any} a new content, or null if something was typed where `kept` has another value than was sent
+ */
+export function carriedOver(sent, typed, kept) {
+  let touches = false;
+  const content = structuredClone(carry(sent, typed, kept));
+  return touches ? null : content;
+
+  function carry(was, now, answered) {
+    if (same(now, was)) return answered;
+    if (same(answered, was) || same(answered, now)) return now;
+    if ([was, now, answered].every((each) => typeof each === 'object' && each !== null && !Array.isArray(each))) {
+      const keys = new Set([...Object.keys(answered), ...Object.keys(now)]);
+      return Object.fromEntries([...keys].map((key) => [key, carry(own(was, key), own(now, key), own(answered, key))]).filter(([, value]) => value !== undefined));
+    }
+    touches = true;
+    return now;
+  }
+}
+
+function own(object, key) {
+  return Object.hasOwn(object, key) ? object[key] : undefined;
 }
 
 /** Steps of a JSON Pointer (RFC 6901). @param {string} pointer @returns {string[]} */

@@ -10,7 +10,7 @@
 import { Away, Problem, createSheet, readSheet, saveSheet } from './api.js';
 import { dropDraft, findDraft, findNewDraft, keepDraft, playerName } from './drafts.js';
 import { FORMAT, same } from './drafts-rules.js';
-import { pauseMillis, withChoices } from './save-rules.js';
+import { carriedOver, pauseMillis, withChoices } from './save-rules.js';
 
 /** @typedef {import('./api.js').Envelope} Envelope */
 
@@ -56,6 +56,9 @@ export class Keeping {
   #retry = 0;
   #attempt = 0;
   #again = () => this.#sendAgain();
+  /** The draft that this page has put into the store or found there. @type {import('./drafts-rules.js').Draft | null} */
+  #stored = null;
+  #storeChanged = () => this.#keepAgain();
 
   /** @param {Envelope | null} envelope as the server has it @param {import('./drafts-rules.js').Draft | null} draft */
   constructor(kind, id, envelope, draft) {
@@ -81,10 +84,12 @@ export class Keeping {
     /** When the draft was last touched that was found on opening. */
     this.foundDraftFrom = '';
     if (draft && !(envelope && same(draft.content, envelope.content) && isEmpty(draft.extra))) this.#takeUp(draft);
-    else if (draft) dropDraft(kind, id);
+    else if (draft) dropDraft(draft);
+    addEventListener('storage', this.#storeChanged);
   }
 
   #takeUp(draft) {
+    this.#stored = draft;
     this.base = draft.base;
     this.baseRevision = draft.baseRevision;
     this.content = draft.content;
@@ -108,18 +113,20 @@ export class Keeping {
 
   /** After content, extra or reason were changed: keep it here and tell whoever draws. */
   touch() {
-    if (this.state !== 'conflict' && this.state !== 'away' && this.state !== 'sending') {
+    if (this.state !== 'away' && this.state !== 'sending') {
+      // What was told of a conflict does not hold what was typed after it: the next save asks anew.
       this.state = this.isDirty ? 'draft' : 'clean';
+      this.problem = null;
     }
     if (this.isDirty) this.#keepHere(this.state === 'away');
-    else dropDraft(this.kind, this.id);
+    else this.#drop();
     this.#tell();
   }
 
   /** Back to what the notebook has. A new sheet becomes empty of this device's memory. */
   discard() {
     this.#stopWaiting();
-    dropDraft(this.kind, this.id);
+    this.#drop();
     this.base = this.envelope?.content ?? this.base;
     this.baseRevision = this.envelope?.revision ?? this.baseRevision;
     this.content = structuredClone(this.base ?? {});
@@ -141,7 +148,7 @@ export class Keeping {
   async save() {
     if (this.state === 'sending') return null;
     this.#stopWaiting();
-    const sent = structuredClone({ content: this.content, extra: this.extra });
+    const sent = structuredClone({ content: this.content, extra: this.extra, reason: this.reason });
     this.state = 'sending';
     this.problem = null;
     this.#keepHere(true);
@@ -152,46 +159,67 @@ export class Keeping {
       return envelope;
     } catch (failure) {
       this.#failed(failure);
-      return null;
+      if (this.state !== 'conflict' || same(this.content, sent.content)) return null;
+      // Typed while it was under way: the player chooses with these words in it.
+      this.state = 'draft';
+      return await this.save();
     } finally {
       this.#tell();
     }
   }
 
-  #send({ content, extra }) {
-    const body = { content, reason: this.reason, by: playerName(), ...extra };
-    return this.baseRevision === 0
-      ? createSheet(this.kind, { id: this.id, ...body })
-      : saveSheet(this.kind, this.id, this.baseRevision, body);
+  async #send({ content, extra, reason }) {
+    const body = { content, reason, by: playerName(), ...extra };
+    if (this.baseRevision > 0) return saveSheet(this.kind, this.id, this.baseRevision, body);
+    try {
+      return await createSheet(this.kind, { id: this.id, ...body });
+    } catch (failure) {
+      if (!(failure instanceof Problem) || failure.pointer !== '/id') throw failure;
+      await this.#standOnFirst(failure);
+      return saveSheet(this.kind, this.id, this.baseRevision, body);
+    }
+  }
+
+  /** It was made before: the answer was lost, or another tab has sent the same draft. What stands here goes on top of that. */
+  async #standOnFirst(refusal) {
+    try {
+      const first = await readSheet(this.kind, this.id, 1);
+      this.base = first.content;
+      this.baseRevision = first.revision;
+    } catch (failure) {
+      throw failure instanceof Problem && failure.status === 404 ? refusal : failure;
+    }
   }
 
   #accepted(envelope, sent) {
-    const typedSince = !same(this.content, sent.content);
-    const wrote = this.content;
+    const typedSince = !same({ content: this.content, extra: this.extra }, { content: sent.content, extra: sent.extra });
+    const { merged = false, mergedWith = [] } = envelope.extras ?? {};
+    const carried = carriedOver(sent.content, this.content, envelope.content);
     this.envelope = envelope;
-    this.base = envelope.content;
-    this.baseRevision = envelope.revision;
-    this.reason = '';
+    // Typed where the merge brought somebody else's value: the next save starts where this one did, so that the player is asked.
+    if (carried || !merged) {
+      this.base = envelope.content;
+      this.baseRevision = envelope.revision;
+    }
+    this.content = carried ?? this.content;
+    this.extra = same(this.extra, sent.extra) ? {} : this.extra;
+    this.reason = this.reason === sent.reason ? '' : this.reason;
     this.foundDraftFrom = '';
     this.#attempt = 0;
-    this.extra = same(this.extra, sent.extra) ? {} : this.extra;
-    // Typed while it was under way: those words are a new draft on top of what was sent.
-    this.content = typedSince ? wrote : structuredClone(envelope.content);
-    this.mergedWith = envelope.extras?.mergedWith ?? [];
-    this.state = envelope.extras?.merged ? 'merged' : 'saved';
+    this.mergedWith = mergedWith;
+    this.state = merged ? 'merged' : 'saved';
     if (typedSince) {
       this.state = 'draft';
-      this.base = sent.content;
       this.#keepHere(false);
     } else {
-      dropDraft(this.kind, this.id);
+      this.#drop();
     }
   }
 
   #failed(failure) {
     if (failure instanceof Away) {
-      this.state = 'away';
       this.#waitForServer();
+      this.#keepHere(true);
       return;
     }
     this.problem = failure instanceof Problem ? failure : new Problem(0, { detail: String(failure?.message ?? failure) });
@@ -215,7 +243,7 @@ export class Keeping {
   }
 
   #keepHere(wanted) {
-    this.keptHere = keepDraft({
+    this.#stored = structuredClone({
       format: FORMAT,
       kind: this.kind,
       id: this.id,
@@ -227,6 +255,17 @@ export class Keeping {
       touchedAt: new Date().toISOString(),
       wanted,
     });
+    this.keptHere = keepDraft(this.#stored);
+  }
+
+  #drop() {
+    if (this.#stored) dropDraft(this.#stored);
+    this.#stored = null;
+  }
+
+  /** Another tab with this sheet has dropped its own draft, which had taken the place of this one. */
+  #keepAgain() {
+    if (this.#stored && !findDraft(this.kind, this.id)) this.#keepHere(this.#stored.wanted);
   }
 
   #waitForServer() {
@@ -250,6 +289,7 @@ export class Keeping {
   /** Stops asking a server that is away; the draft stays on this device. */
   leave() {
     this.#stopWaiting();
+    removeEventListener('storage', this.#storeChanged);
   }
 
   #tell() {

@@ -22,6 +22,11 @@ export function keyFor(label, taken) {
   return key;
 }
 
+/** Whether a key can hold this name: a setting that the synth's sheet does not know has no other place for it. @param {string} label */
+export function isNameOfKey(label) {
+  return /^[a-z0-9\p{P}\p{S}\s]*[a-z0-9][a-z0-9\p{P}\p{S}\s]*$/iu.test(label.normalize('NFKD').replace(/\p{M}/gu, ''));
+}
+
 /** @param {string} type @param {string} label @param {number} order */
 export function newParameter(type, label, order) {
   const common = { type, label, order };

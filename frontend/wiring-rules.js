@@ -82,6 +82,19 @@ export function stringsElsewhere(assignments, inputs) {
     .filter((string) => Object.keys(inputs).length > 0 && assignments?.[string]?.input !== inputs[string]);
 }
 
+/**
+ * How the wiring stands, in words: judged only when all of it could be looked at.
+ *
+ * @param {{ sheet: any, missing: string | null, isEmpty?: boolean }} state  sheet: the server's answer or null; missing: what is not whole yet
+ * @returns {{ isJudged: boolean, isReady: boolean, mark: string, words: string }}
+ */
+export function standing({ sheet, missing, isEmpty = false }) {
+  if (!sheet || missing || isEmpty) {
+    return { isJudged: false, isReady: false, mark: 'Not judged yet', words: missing ?? (isEmpty ? 'There are no routes yet.' : 'Looking …') };
+  }
+  return { isJudged: true, isReady: sheet.readyToSolder, ...standingWords(sheet) };
+}
+
 /** What the mark says. @param {{ readyToSolder: boolean, findings: { severity: string }[] }} sheet */
 export function standingWords({ readyToSolder, findings }) {
   const count = (severity) => findings.filter((finding) => finding.severity === severity).length;

@@ -1,10 +1,11 @@
 /** compare.js: two revisions of anything, and the way back to either. */
 import { actOnSheet, get, readSheet } from '../api.js';
-import { el, fill } from '../dom.js';
+import { el } from '../dom.js';
 import { ChangeList } from '../parts/change-list.js';
 import { opensFirst } from '../parts/menu-select.js';
 import { PageHead } from '../parts/page-head.js';
 import { KIND_WORDS, compareAddress, sheetAddress } from '../places-rules.js';
+import { fileAddress } from '../tab-notebook.js';
 import { moment } from '../words-rules.js';
 
 export async function show(page, { params: { kind, id }, query }) {
@@ -21,18 +22,12 @@ export async function show(page, { params: { kind, id }, query }) {
     lead: was === now ? `Revision ${was} against itself` : `From revision ${was} to revision ${now}`,
   });
   const list = el('div', { class: 'compared' });
-  const same = el('input', { type: 'checkbox', on: { change: draw } });
   page.leaf.append(
     el('div', { class: 'pair' }, side('Was', was, (revision) => [revision, now]), side('Now', now, (revision) => [was, revision])),
     list,
-    el('label', { class: 'tick no-print' }, same, 'Show what stayed the same'),
-    el('p', { class: 'small no-print' }, el('a', { class: 'pencil', href: `${sheet}/compare?was=${was}&now=${now}&format=patch` }, 'The same as JSON Patch (RFC 6902)')));
-  await draw();
-
-  async function draw() {
-    const { changes } = await get(`${sheet}/compare`, { was, now, all: same.checked || undefined });
-    ChangeList(fill(list), changes, { none: 'These two say the same.' });
-  }
+    el('p', { class: 'small no-print' }, el('a', { class: 'pencil', href: fileAddress(`${sheet}/compare?was=${was}&now=${now}&format=patch`) }, 'These changes as a file for other programs')));
+  const { changes } = await get(`${sheet}/compare`, { was, now });
+  ChangeList(list, changes, { none: 'These two say the same.' });
 
   function side(label, revision, next) {
     const about = revisions.find((each) => each.revision === revision);
@@ -50,7 +45,7 @@ export async function show(page, { params: { kind, id }, query }) {
   }
 
   function restoreButton(revision, trouble) {
-    const button = el('button', { type: 'button', class: 'quiet', title: `Saves revision ${revision} again, as revision ${newest.revision + 1}; nothing is lost` }, 'go back to this');
+    const button = el('button', { type: 'button', class: 'quiet writes', title: `Saves revision ${revision} again, as revision ${newest.revision + 1}; nothing is lost` }, 'go back to this');
     button.addEventListener('click', async () => {
       button.disabled = true;
       try {

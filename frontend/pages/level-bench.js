@@ -8,6 +8,7 @@ import { LevelAdvice } from '../parts/level-advice.js';
 import { InputFigures, LevelDifferences, StringReach } from '../parts/level-figures.js';
 import { LevelIntake } from '../parts/level-intake.js';
 import { LevelStrokes } from '../parts/level-strokes.js';
+import { NotRead } from '../parts/not-read.js';
 import { PageHead } from '../parts/page-head.js';
 import { SaveBar } from '../parts/save-bar.js';
 import { TriggerWindows } from '../parts/trigger-windows.js';
@@ -30,7 +31,6 @@ export async function show(page, { params: { id } }) {
   const inputOf = (string) => (order.every(Boolean) ? order[string - 1] : string);
   const attached = structuredClone(keeping.content.levels ?? null);
   const measured = [];
-  let upload = null;
 
   page.title(`Level bench: ${keeping.content.title}`);
   page.leaf.classList.add('level-bench');
@@ -62,9 +62,8 @@ export async function show(page, { params: { id } }) {
     }
     run(`Sending ${files[0].name} …`, async () => {
       if (isTake) return measureTake(files[0], query());
-      const received = await sendRecording(files, progress('Sending', files[0].name));
-      upload = received.upload;
-      return measureUpload(upload, query(), [], progress('Measuring', `${duration(received.recording.seconds)} of ${received.recording.inputs} inputs`));
+      const { upload, recording } = await sendRecording(files, progress('Sending', files[0].name));
+      return measureUpload(upload, query(), [], progress('Measuring', `${duration(recording.seconds)} of ${recording.inputs} inputs`));
     });
   }
 
@@ -104,7 +103,7 @@ export async function show(page, { params: { id } }) {
     if (report.windows.length) TriggerWindows(part('Trigger windows'), { report, notes, was: shareScale(attached, report.summary) ? attached : null });
     if (report.crosstalkDb.some((row) => row.some((leak) => leak !== null && leak !== 0))) LeakMap(part('Leaks'), { report, notes });
     if (report.waveform && report.recording?.inputs === report.waveform.peaks.length) {
-      LevelStrokes(part('The strokes'), { report, notes, inputOf, onCorrected: (segments) => run('Measuring again …', () => measureUpload(upload, query(), segments, progress('Measuring', 'again'))) });
+      LevelStrokes(part('The strokes'), { report, notes, inputOf, onCorrected: (segments) => run('Measuring again …', () => measureUpload(report.upload, query(), segments, progress('Measuring', 'again'))) });
     }
     if (report.inputs.length) InputFigures(part('Every input in figures'), report);
     drawComparison(report);
@@ -129,8 +128,13 @@ export async function show(page, { params: { id } }) {
 
     async function compare({ name, levels }) {
       const first = name === 'before' ? 'the earlier one' : `measurement ${name}`;
-      const comparison = await post('/api/bench/levels/compare', { first: { name: first, levels }, second: { name: 'this one', levels: report.summary } });
-      LevelDifferences(table, { comparison, first, second: 'this one' });
+      const chosen = choice.value;
+      try {
+        const comparison = await post('/api/bench/levels/compare', { first: { name: first, levels }, second: { name: 'this one', levels: report.summary } });
+        if (choice.value === chosen) LevelDifferences(table, { comparison, first, second: 'this one' });
+      } catch (failure) {
+        if (choice.value === chosen) NotRead(table, failure, () => compare({ name, levels }));
+      }
     }
   }
 

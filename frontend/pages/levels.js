@@ -12,7 +12,7 @@ export async function show(page) {
     lead: 'Record every open string soft, medium and loud. The bench finds the leaks, the noise and the room for a trigger on each string, and says which sensitivity to try.',
   });
   page.leaf.append(el('h2', {}, 'Which rig?'), rigs.length === 0
-    ? el('p', {}, 'There is no rig yet. The bench needs one, to know the strings and the synth’s scale. ', el('a', { href: '/new/rigs' }, 'Make a rig'), '.')
+    ? el('p', {}, 'There is no rig yet. The bench needs one, to know the strings and the synth’s scale. ', el('a', { href: '/new/rigs' }, 'Make a rig.'))
     : el('ul', { class: 'ruled' }, rigs.map((rig) => el('li', {}, el('a', { class: 'line', href: `/levels/${rig.id}` },
       el('span', { class: 'name' }, rig.title),
       el('span', { class: 'aside' }, rig.content.levels ? `measured ${shortDay(rig.content.levels.measuredOn)}` : 'not measured yet'))))));

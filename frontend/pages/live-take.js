@@ -19,6 +19,13 @@ export async function show(page) {
   const [rigs, instruments] = await Promise.all([allSheets('rigs'), allSheets('instruments')]);
   PageHead(page.leaf, { kicker: 'Takes', title: 'Play live', lead: 'Connect the synth’s MIDI to this device and see what it hears, string by string, while you play.' });
   const waiting = el('section');
+  /** Recordings that this browser would not keep: they are here while the page is. @type {Map<string, import('../recordings.js').Recording>} */
+  const held = new Map();
+  /** @type {import('../recordings.js').Recording | null} */
+  let recording = null;
+  addEventListener('beforeunload', (event) => {
+    if (held.size) event.preventDefault();
+  });
   if (typeof navigator.requestMIDIAccess !== 'function') {
     page.leaf.append(
       el('p', {}, 'This browser cannot listen to MIDI. Several browsers on computers and on Android phones can; those on iPhones and iPads cannot yet.'),
@@ -55,8 +62,6 @@ export async function show(page) {
     const record = el('button', { type: 'button', class: 'inked', on: { click: press } }, 'Record');
     fill(stage, place, el('div', { class: 'buttons' }, record));
     const board = LiveBoard(place, { strings });
-    /** @type {import('../recordings.js').Recording | null} */
-    let recording = null;
     let began = 0;
     let keeping = 0;
     const tune = () => {
@@ -79,46 +84,73 @@ export async function show(page) {
         began = performance.now();
         recording = { id: crypto.randomUUID(), startedAt: new Date().toISOString(), strings: Object.values(strings), messages: [] };
         record.textContent = 'Stop';
-        keeping = setInterval(keep, KEEP_EVERY_MILLIS);
+        keeping = setInterval(() => keep(recording), KEEP_EVERY_MILLIS);
         return;
       }
       clearInterval(keeping);
-      await keep();
-      const { length } = recording.messages;
+      const done = recording;
       recording = null;
       record.textContent = 'Record';
-      say(length ? 'Recorded. It is kept in this browser until the notebook has it.' : 'Nothing came while it recorded.');
+      await keep(done);
+      say(toldOf(done));
       await drawWaiting();
     }
 
+    function toldOf({ id, messages }) {
+      if (messages.length === 0) return 'Nothing came while it recorded.';
+      return held.has(id)
+        ? 'Recorded, but this browser keeps nothing: it is on this page alone until you keep it in the notebook.'
+        : 'Recorded. It is kept in this browser until the notebook has it.';
+    }
+
     // Every few seconds, so that a locked screen or an empty battery costs no more than that.
-    async function keep() {
-      if (!recording || recording.messages.length === 0) return;
+    async function keep(each) {
+      if (each.messages.length === 0) return;
       try {
-        await keepRecording(recording);
+        await keepRecording(each);
+        held.delete(each.id);
       } catch {
+        held.set(each.id, each);
         status.textContent = 'This browser cannot keep recordings: do not close the page before the take is in the notebook.';
       }
     }
   }
 
   async function drawWaiting() {
-    const recordings = await allRecordings();
-    fill(waiting, recordings.length === 0 ? null : [
-      el('h2', {}, 'Only in this browser so far'),
-      el('ul', { class: 'ruled' }, recordings.map((recording) => waitingLine(recording))),
-    ]);
+    const isDone = ({ id }) => id !== recording?.id;
+    const kept = (await allRecordings()).filter((each) => isDone(each) && !held.has(each.id));
+    fill(waiting,
+      waitingList('Only on this page so far: do not close it', [...held.values()].filter(isDone)),
+      waitingList('Only in this browser so far', kept));
   }
 
-  function waitingLine(recording) {
+  function waitingList(heading, recordings) {
+    return recordings.length ? [el('h2', {}, heading), el('ul', { class: 'ruled' }, recordings.map(waitingLine))] : null;
+  }
+
+  async function forget(id) {
+    held.delete(id);
+    try {
+      await dropRecording(id);
+    } catch {
+      // A browser that keeps nothing has nothing to drop; what it does have is listed again.
+    }
+  }
+
+  function waitingLine({ id, startedAt, strings, messages }) {
     const place = el('div');
-    const seconds = (recording.messages.at(-1)?.at ?? 0) / 1000;
+    const seconds = (messages.at(-1)?.at ?? 0) / 1000;
     const look = el('button', { type: 'button', on: { click: () => {
-      const name = `Live, ${moment(recording.startedAt)}`;
-      const file = new File([midiFile(recording.messages)], name, { type: 'audio/midi', lastModified: Date.parse(recording.startedAt) });
-      NewTake(place, { rigs, file, strings: recording.strings, onKept: async (envelope) => {
-        await dropRecording(recording.id);
-        location.assign(sheetAddress('takes', envelope.id));
+      const name = `Live, ${moment(startedAt)}`;
+      const file = new File([midiFile(messages)], name, { type: 'audio/midi', lastModified: Date.parse(startedAt) });
+      NewTake(place, { rigs, file, strings, onKept: async (envelope) => {
+        await forget(id);
+        if (held.size === 0) {
+          location.assign(sheetAddress('takes', envelope.id));
+          return;
+        }
+        say(`${envelope.title} is in the notebook.`);
+        await drawWaiting();
       } });
     } } }, 'Look at it, and keep it');
     const away = el('button', { type: 'button', class: 'quiet', on: { click: async () => {
@@ -127,10 +159,10 @@ export async function show(page) {
         away.textContent = 'Really throw away?';
         return;
       }
-      await dropRecording(recording.id);
+      await forget(id);
       await drawWaiting();
     } } }, 'Throw away');
-    return el('li', {}, el('div', { class: 'line' }, el('span', { class: 'name' }, moment(recording.startedAt)), el('span', { class: 'aside' }, clock(seconds)), look, away), place);
+    return el('li', {}, el('div', { class: 'line' }, el('span', { class: 'name' }, moment(startedAt)), el('span', { class: 'aside' }, clock(seconds)), look, away), place);
   }
 }
 

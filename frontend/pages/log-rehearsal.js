@@ -4,6 +4,7 @@
  */
 import { allSheets, get, readSheet } from '../api.js';
 import { el, fill } from '../dom.js';
+import { findRehearsal } from '../drafts.js';
 import { ChangeList } from '../parts/change-list.js';
 import { Editable } from '../parts/editable.js';
 import { Felt } from '../parts/felt.js';
@@ -22,7 +23,7 @@ const TRIM_SCALE = { min: -60, max: 60, step: 0.5, customaryStart: 0 };
 export async function show(page, { query }) {
   page.title('Log a rehearsal');
   const rigs = await allSheets('rigs', { limit: 50 }, 50);
-  const id = query.get('rig') ?? rigs[0]?.id;
+  const id = query.get('rig') ?? findRehearsal()?.id ?? rigs[0]?.id;
   if (!id) {
     drawWithoutRig(page);
     return;
@@ -39,7 +40,7 @@ export async function show(page, { query }) {
   PageHead(page.leaf, { title: 'After the rehearsal', lead: el('span', {}, longDay(today)) });
   drawRigChoice();
   const shows = [drawStrings(), drawFelt(), drawText(), drawTrims()];
-  SaveBar(page.leaf, keeping, { saveWord: 'Write it down', onSaved: written });
+  SaveBar(page.leaf, keeping, { saveWord: 'Write it down', onSaved: written, showsLog: true });
   keeping.onChange(() => shows.forEach((each) => each()));
 
   function entry() {

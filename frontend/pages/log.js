@@ -1,12 +1,13 @@
 /** log.js: what happened, newest first; to search, to add a line, to edit one. */
-import { allSheets, listSheets } from '../api.js';
+import { allSheets, listSheets, readSheet } from '../api.js';
 import { el, fill } from '../dom.js';
+import { findDraft, findNewDraft } from '../drafts.js';
 import { LogEntry } from '../parts/log-entry.js';
 import { LogEntryForm } from '../parts/log-entry-form.js';
 import { PageHead } from '../parts/page-head.js';
 import { SearchField } from '../parts/search-field.js';
 import { newSheet, openSheet } from '../save.js';
-import { localDay } from '../words-rules.js';
+import { asSentence, localDay } from '../words-rules.js';
 import { blankEntry } from './log-rehearsal-rules.js';
 import { byMonth } from './log-rules.js';
 
@@ -16,20 +17,26 @@ export async function show(page) {
     title: 'Log',
     doors: [
       el('a', { class: 'button inked', href: '/new/log' }, 'Log a rehearsal'),
-      el('button', { type: 'button', on: { click: write } }, 'Write a line'),
+      el('button', { type: 'button', class: 'writes', on: { click: write } }, 'Write a line'),
     ],
   });
   const form = el('div');
   const field = el('div');
   const list = el('div', { class: 'log-list' });
-  const more = el('button', { type: 'button', hidden: true, on: { click: () => load() } }, 'Earlier');
+  const more = el('button', { type: 'button', hidden: true, on: { click: earlier } }, 'Earlier');
+  const articles = new Map();
   let entries = [];
+  let sought = null;
+  let line = null;
   let after;
   let words = '';
   page.leaf.append(form, field, list, more);
   const titles = await titlesOf(['rigs', 'setlists', 'recipes', 'pieces', 'instruments', 'synths']);
   await load();
   if (entries.length > 5) SearchField(field, { label: 'Find in the log', onSearch: search });
+  if (findNewDraft('log')) openLine();
+  await seek();
+  addEventListener('hashchange', seek);
 
   async function search(next, signal) {
     words = next;
@@ -43,24 +50,76 @@ export async function show(page) {
     entries.push(...found.items);
     after = found.next;
     more.hidden = !after;
-    fill(list, entries.length === 0
-      ? el('p', { class: 'pencil' }, words ? `Nothing in the log says “${words}”.` : 'Nothing is written yet.')
-      : byMonth(entries).map(([month, group]) => el('section', {}, el('h2', {}, month), group.map(article))));
+    draw();
   }
 
+  async function earlier() {
+    more.disabled = true;
+    await tried(load);
+    more.disabled = false;
+  }
+
+  /** The entry that the address names may lie further back than the list goes, and may be named while the page is open. */
+  async function seek() {
+    if (location.hash.length < 2) return;
+    await tried(async () => {
+      const id = decodeURIComponent(location.hash.slice(1));
+      if (!isListed(id)) {
+        sought = await readSheet('log', id);
+        draw();
+      }
+      articles.get(id).scrollIntoView({ block: 'start' });
+    });
+  }
+
+  async function tried(work) {
+    try {
+      await work();
+    } catch (failure) {
+      page.say(asSentence(failure.message));
+    }
+  }
+
+  function isListed(id) {
+    return entries.some((entry) => entry.id === id);
+  }
+
+  function draw() {
+    fill(list,
+      sought && !isListed(sought.id) ? months([sought], 'Further back: ') : null,
+      entries.length === 0
+        ? el('p', { class: 'pencil' }, words ? `Nothing in the log says “${words}”.` : 'Nothing is written yet.')
+        : months(entries));
+  }
+
+  function months(some, before = '') {
+    return byMonth(some).map(([month, group]) => el('section', {}, el('h2', {}, before, month), group.map(article)));
+  }
+
+  /** The same one each time: it may be open for editing. */
   function article(envelope) {
+    const known = articles.get(envelope.id);
+    if (known) return known;
     const element = el('article');
-    LogEntry(element, envelope, { titles, onEdit: async () => {
+    const edit = () => tried(async () => {
       const keeping = await openSheet('log', envelope.id);
       LogEntryForm(fill(element), keeping, { onSaved: () => location.reload() });
-    } });
+    });
+    articles.set(envelope.id, element);
+    LogEntry(element, envelope, { titles, onEdit: edit });
+    if (findDraft('log', envelope.id)) edit();
     return element;
   }
 
   function write() {
-    const keeping = newSheet('log', { ...blankEntry(localDay(new Date())), event: 'practice', about: {} });
-    LogEntryForm(form, keeping, { onSaved: () => location.reload() });
+    openLine();
     form.querySelector('textarea').focus();
+  }
+
+  function openLine() {
+    if (line) return;
+    line = newSheet('log', { ...blankEntry(localDay(new Date())), event: 'practice', about: {} });
+    LogEntryForm(form, line, { onSaved: () => location.reload() });
   }
 }
 

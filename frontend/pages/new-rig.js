@@ -8,7 +8,7 @@ import { PathSteps } from '../parts/path-steps.js';
 import { RigStrings } from '../parts/rig-strings.js';
 import { SaveBar } from '../parts/save-bar.js';
 import { sheetAddress } from '../places-rules.js';
-import { firstRig } from '../rig-rules.js';
+import { firstRig, withGear } from '../rig-rules.js';
 import { newSheet } from '../save.js';
 import { localDay } from '../words-rules.js';
 
@@ -19,11 +19,10 @@ export async function show(page, { query }) {
     drawMissing(page.leaf, instruments.length === 0, synths.length === 0);
     return;
   }
-  const today = localDay(new Date());
   const find = (sheets, id) => sheets.find((sheet) => sheet.id === id);
   const instrument = find(instruments, query.get('instrument')) ?? instruments[0];
   const synth = find(synths, query.get('synth')) ?? synths[0];
-  const keeping = newSheet('rigs', firstRig(instrument, synth, today));
+  const keeping = newSheet('rigs', firstRig(instrument, synth, localDay(new Date())));
   PageHead(page.leaf, { kicker: 'New rig', title: editableTitle(keeping) });
   if (query.get('path') === 'start') page.leaf.append(PathSteps('rig'));
   const list = el('dl', { class: 'facts' });
@@ -43,9 +42,10 @@ export async function show(page, { query }) {
     Fact(list, {
       label, kind: 'choice', value: keeping.content[field].id, choices: sheets.map((sheet) => [sheet.id, sheet.title]), readOnly: sheets.length === 1,
       onEdit: (id) => {
+        const was = pair();
         keeping.change((content) => {
           content[field] = { id };
-          Object.assign(content, firstRig(chosen(instruments, 'instrument'), chosen(synths, 'synth'), today));
+          Object.assign(content, withGear(content, was, pair()));
         });
         strings = drawStrings();
       },
@@ -56,8 +56,12 @@ export async function show(page, { query }) {
     return find(sheets, keeping.content[field].id) ?? sheets[0];
   }
 
+  function pair() {
+    return { instrument: chosen(instruments, 'instrument'), synth: chosen(synths, 'synth') };
+  }
+
   function drawStrings() {
-    return RigStrings(fill(place), { keeping, instrument: chosen(instruments, 'instrument').content, synth: chosen(synths, 'synth').content });
+    return RigStrings(fill(place), { keeping, instrument: pair().instrument.content, synth: pair().synth.content });
   }
 }
 

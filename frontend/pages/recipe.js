@@ -5,6 +5,7 @@ import { ChangeList } from '../parts/change-list.js';
 import { FollowersDialog } from '../parts/followers-dialog.js';
 import { editableTitle } from '../parts/gear-page.js';
 import { HistoryList } from '../parts/history-list.js';
+import { NotRead } from '../parts/not-read.js';
 import { OldRevision } from '../parts/old-revision.js';
 import { PageHead } from '../parts/page-head.js';
 import { SaveBar } from '../parts/save-bar.js';
@@ -30,7 +31,8 @@ export async function show(page, { params: { id }, query }) {
   const sound = recipeSound(keeping, { start: () => start, synth, piece });
   drawHead();
   const standing = el('div', { class: 'recipe-standing' });
-  page.leaf.append(standing);
+  const lost = el('div');
+  page.leaf.append(standing, lost);
   drawStanding();
   const editor = SoundEditor(section(page.leaf), sound);
   SaveBar(page.leaf, keeping, { askWhy: true, ready: () => (keeping.content.title?.trim() ? null : 'Give the recipe a name first.'), confirm: askFollowers, onSaved: saved });
@@ -44,13 +46,21 @@ export async function show(page, { params: { id }, query }) {
       title: editableTitle(keeping),
       lead: lead(piece, synth),
       doors: [
-        el('button', { type: 'button', on: { click: () => ShareDialog({ kind: 'recipes', id, revision: keeping.baseRevision, title: keeping.content.title }).open() } }, 'Share'),
+        el('button', { type: 'button', class: 'writes', on: { click: () => ShareDialog(keeping).open() } }, 'Share'),
         el('button', { type: 'button', on: { click: () => print() } }, 'Print the card'),
       ],
     });
   }
 
   async function drawStanding() {
+    try {
+      await tellStanding();
+    } catch (failure) {
+      NotRead(standing, failure, drawStanding);
+    }
+  }
+
+  async function tellStanding() {
     if (piece && !start) fill(standing, el('p', { class: 'pencil' }, 'It stands alone: every value is this recipe’s own.'));
     if (!piece) await drawFollowers();
     if (!start) return;
@@ -83,10 +93,8 @@ export async function show(page, { params: { id }, query }) {
   async function askFollowers() {
     if (piece || keeping.baseRevision === 0) return true;
     try {
-      const [{ items }, preview] = await Promise.all([
-        get(`/api/recipes/${id}/followers`), post(`/api/recipes/${id}/preview`, { content: keeping.content })]);
-      if (items.length === 0) return true;
-      const followers = items.map((item) => ({ ...item, changes: preview.followers.find((each) => each.id === item.id)?.changes ?? [] }));
+      const { followers } = await post(`/api/recipes/${id}/preview`, { content: keeping.content });
+      if (followers.length === 0) return true;
       const stayPinned = await FollowersDialog(followers, { title: keeping.content.title, revision: keeping.baseRevision });
       if (stayPinned === null) return false;
       keeping.extra = { stayPinned };
@@ -107,7 +115,18 @@ export async function show(page, { params: { id }, query }) {
   /** After a merge or thrown-away edits the recipe may follow another revision than the page knows. */
   async function follow() {
     const { follows } = keeping.content;
-    if (follows && follows.revision !== start?.revision) start = await readSheet('recipes', follows.id, follows.revision);
+    if (follows && follows.revision !== start?.revision) {
+      try {
+        const next = await readSheet('recipes', follows.id, follows.revision);
+        // Meanwhile the recipe may follow yet another one.
+        if (keeping.content.follows?.revision !== follows.revision) return;
+        start = next;
+      } catch (failure) {
+        NotRead(lost, failure, follow);
+        return;
+      }
+    }
+    fill(lost);
     editor.update();
   }
 

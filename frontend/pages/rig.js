@@ -2,9 +2,11 @@
 import { get, readSheet } from '../api.js';
 import { el, fill } from '../dom.js';
 import { ChangeList } from '../parts/change-list.js';
-import { Editable, Fact } from '../parts/editable.js';
+import { Fact } from '../parts/editable.js';
+import { editableTitle } from '../parts/gear-page.js';
 import { GearNews } from '../parts/gear-news.js';
 import { HistoryList } from '../parts/history-list.js';
+import { NotRead } from '../parts/not-read.js';
 import { OldRevision } from '../parts/old-revision.js';
 import { PageHead } from '../parts/page-head.js';
 import { RigStrings } from '../parts/rig-strings.js';
@@ -31,7 +33,7 @@ export async function show(page, { params: { id }, query }) {
   drawHead();
   const news = GearNews(section(page.leaf), { keeping, newest: await newestGear(keeping.content) });
   const strings = RigStrings(section(page.leaf), { keeping, instrument: instrument.content, synth: synth.content });
-  drawCourse();
+  drawCourse(section(page.leaf));
   TakesOfRig(section(page.leaf), { id });
   drawFacts();
   const adapter = AdapterSummary(section(page.leaf), { adapter: keeping.content.adapter, instrument: instrument.content, synth: synth.content });
@@ -45,27 +47,30 @@ export async function show(page, { params: { id }, query }) {
 
   function drawHead() {
     page.title(keeping.content.title);
-    const title = el('span');
-    Editable(title, { label: 'Name', isHeading: true, value: keeping.content.title, empty: 'without a name', onEdit: (value) => keeping.change((content) => { content.title = value; }) });
     PageHead(page.leaf, {
       kicker: 'Rig',
-      title,
+      title: editableTitle(keeping),
       lead: [el('a', { href: sheetAddress('instruments', instrument.id) }, instrument.title), ' into ', el('a', { href: sheetAddress('synths', synth.id) }, synth.title)],
       doors: [
         el('a', { class: 'button inked', href: `/new/log?rig=${id}` }, 'Log a rehearsal'),
         el('a', { class: 'button', href: wiringAddress(id) }, 'Wiring bench'),
-        el('button', { type: 'button', on: { click: () => ShareDialog({ kind: 'rigs', id, revision: keeping.baseRevision, title: keeping.content.title }).open() } }, 'Share'),
+        el('button', { type: 'button', class: 'writes', on: { click: () => ShareDialog(keeping).open() } }, 'Share'),
         el('a', { class: 'button', href: `/levels/${id}` }, 'Level bench'),
       ],
     });
   }
 
-  async function drawCourse() {
-    const place = section(page.leaf);
+  async function drawCourse(place) {
     if (!keeping.envelope || keeping.baseRevision < 2) return;
-    const { strings: course } = await get(`/api/rigs/${id}/strings`);
     const picture = el('div');
     fill(place, el('h2', {}, 'How the strings got here'), picture);
+    let course;
+    try {
+      course = (await get(`/api/rigs/${id}/strings`)).strings;
+    } catch (failure) {
+      NotRead(picture, failure, () => drawCourse(place));
+      return;
+    }
     StringHistory(picture, {
       strings: course,
       notes: Object.fromEntries(Object.entries(instrument.content.strings).map(([number, string]) => [number, string.note])),

@@ -1,6 +1,7 @@
 /** setlist.js: one set: date and place, the pieces in order, what each is played with. */
 import { actOnSheet, allSheets, get, readSheet } from '../api.js';
 import { el, fill } from '../dom.js';
+import { same } from '../drafts-rules.js';
 import { keyedList } from '../keyed-list.js';
 import { ordersAfterMove } from '../order-rules.js';
 import { AddPiece } from '../parts/add-piece.js';
@@ -33,6 +34,9 @@ export async function show(page, { params: { id }, query }) {
   page.title(keeping.content.title);
   const head = PageHead(page.leaf, { kicker: kicker(), title: editableTitle(keeping), doors: doors() });
   const sheet = el('section');
+  /** Sounds by item, each with the recipe it was read from; the items they were asked for last. */
+  let heard = new Map();
+  let asked = {};
   drawFacts();
   const items = drawItems(page.leaf, keeping, around);
   const add = el('div');
@@ -45,11 +49,12 @@ export async function show(page, { params: { id }, query }) {
   SaveBar(page.leaf, keeping, { askWhy: true, ready: () => missing(keeping.content), onSaved: (envelope) => {
     page.title(envelope.title);
     drawMargin();
-    drawSheet();
+    hear();
   } });
   keeping.onChange(() => {
     items.update();
     head.show({ kicker: kicker() });
+    drawSheet();
   });
   drawMargin();
   drawSheet();
@@ -63,7 +68,7 @@ export async function show(page, { params: { id }, query }) {
     return [
       el('a', { class: 'button inked', href: `/stage/${id}` }, 'On stage'),
       before ? el('a', { class: 'button', href: setlistComparisonAddress({ id: before.id }, { id }) }, 'Compare with last time') : null,
-      el('button', { type: 'button', on: { click: () => ShareDialog({ kind: 'setlists', id, revision: keeping.baseRevision, title: keeping.content.title }).open() } }, 'Share'),
+      el('button', { type: 'button', class: 'writes', on: { click: () => ShareDialog(keeping).open() } }, 'Share'),
       el('button', { type: 'button', on: { click: () => print() } }, 'Print the stage sheet'),
     ].filter(Boolean);
   }
@@ -101,7 +106,7 @@ export async function show(page, { params: { id }, query }) {
   function drawPlayed() {
     if (keeping.content.state === 'played') return el('section', {}, el('h2', {}, 'Played'), el('p', { class: 'pencil' }, `Every piece is held at the recipe and the rig as they were on ${shortDay(keeping.content.date)}.`));
     const trouble = el('p', { class: 'unsafe', role: 'status' });
-    return el('section', { class: 'no-print' }, el('h2', {}, 'After the evening'),
+    return el('section', { class: 'no-print writes' }, el('h2', {}, 'After the evening'),
       el('p', { class: 'pencil' }, 'Marked as played, the set holds every recipe and rig exactly as they are now.'),
       el('button', { type: 'button', on: { click: async () => {
         if (keeping.isDirty) {
@@ -117,14 +122,32 @@ export async function show(page, { params: { id }, query }) {
       } } }, 'Mark as played'), trouble);
   }
 
-  async function drawSheet() {
+  /** Paper shows what stands here now; a sound that is not read yet follows. */
+  function drawSheet() {
+    const { items: pieces } = keeping.content;
+    const known = [...heard].filter(([key, { recipe }]) => same(pieces[key]?.recipe, recipe));
+    drawStage(sheet, keeping.content, around, new Map(known.map(([key, { sound }]) => [key, sound])));
+    if (Object.entries(pieces).some(([key, { recipe }]) => recipe && !same(asked[key]?.recipe, recipe))) hear();
+  }
+
+  async function hear() {
+    const set = structuredClone(keeping.content);
+    asked = set.items;
+    let sounds;
     try {
-      StageSheet(sheet, { set: keeping.content, lines: stageLines(keeping.content, { ...around, sounds: await readSounds(keeping.content, around) }) });
+      sounds = await readSounds(set, around);
     } catch {
       // Without the sounds the sheet still has the pieces.
-      StageSheet(sheet, { set: keeping.content, lines: stageLines(keeping.content, { ...around, sounds: new Map() }) });
+      return;
     }
+    if (asked !== set.items) return;
+    heard = new Map([...sounds].map(([key, sound]) => [key, { recipe: set.items[key].recipe, sound }]));
+    drawSheet();
   }
+}
+
+function drawStage(place, set, around, sounds) {
+  StageSheet(place, { set, lines: stageLines(set, { ...around, sounds }) });
 }
 
 /** @param {HTMLElement} leaf */
@@ -154,6 +177,10 @@ async function showOld(page, envelope, newest, around) {
   OldRevision(page.leaf, { envelope, newest });
   if (notes) page.leaf.append(el('p', { class: 'written' }, notes));
   drawItems(page.leaf, { content: envelope.content }, around, true);
+  const sheet = el('section');
+  page.leaf.append(sheet);
+  const set = { ...envelope.content, title: `${envelope.title}, revision ${envelope.revision}` };
+  drawStage(sheet, set, around, await readSounds(set, around).catch(() => new Map()));
   const changes = el('div');
   fill(page.margin, el('h2', {}, 'What has changed since'), changes);
   ChangeList(changes, (await get(`/api/setlists/${envelope.id}/compare`, { was: envelope.revision, now: newest })).changes);

@@ -2,6 +2,7 @@
 import { get, remove } from '../api.js';
 import { el, fill } from '../dom.js';
 import { PageHead } from '../parts/page-head.js';
+import { SureButton } from '../parts/sure-button.js';
 import { KIND_WORDS, sheetAddress } from '../places-rules.js';
 import { moment } from '../words-rules.js';
 import { openedWords, untilWords } from './shares-rules.js';
@@ -38,29 +39,12 @@ export async function show(page) {
   }
 
   function revokeButton(share, trouble) {
-    const button = el('button', { type: 'button', class: 'quiet' }, 'Revoke', el('span', { class: 'unseen' }, ` ${share.name}`));
-    let isSure = false;
-    button.addEventListener('blur', () => ask(false));
-    button.addEventListener('click', async () => {
-      if (!isSure) {
-        ask(true);
-        return;
-      }
-      button.disabled = true;
-      try {
-        await remove(`/api/shares/${encodeURIComponent(share.id)}`);
-        await draw();
-        page.say(`“${share.name}” opens nothing any more.`);
-      } catch (failure) {
-        button.disabled = false;
-        trouble.textContent = failure.message;
-      }
-    });
+    const button = SureButton({ word: 'Revoke', about: share.name, question: 'Really close this link for good?', trouble, act: async () => {
+      await remove(`/api/shares/${encodeURIComponent(share.id)}`);
+      await draw();
+      page.say(`“${share.name}” opens nothing any more.`);
+    } });
+    button.classList.add('writes');
     return button;
-
-    function ask(yes) {
-      isSure = yes;
-      fill(button, yes ? 'Really close this link for good?' : 'Revoke', yes ? null : el('span', { class: 'unseen' }, ` ${share.name}`));
-    }
   }
 }

@@ -17,10 +17,13 @@ import { TakeScore } from '../parts/take-score.js';
 import { ThresholdBoard } from '../parts/threshold-board.js';
 import { sheetAddress } from '../places-rules.js';
 import { openSheet } from '../save.js';
+import { fileAddress } from '../tab-notebook.js';
 import { countKinds } from '../take-rules.js';
-import { asSentence, shortDay } from '../words-rules.js';
+import { asSentence, parseNumber, shortDay } from '../words-rules.js';
 
 const PATIENCE_MILLIS = 120;
+/** Quarters a minute that sheet music can have. */
+const TEMPO = { min: 20, max: 400 };
 
 export async function show(page, { params: { id }, query }) {
   const keeping = await openSheet('takes', id);
@@ -35,7 +38,8 @@ export async function show(page, { params: { id }, query }) {
   let asked = 0;
   page.title(keeping.content.title);
   page.twoColumns();
-  PageHead(page.leaf, { kicker: 'Take', title: editableTitle(keeping), lead: await leadWords() });
+  let led = leadKey();
+  const head = PageHead(page.leaf, { kicker: 'Take', title: editableTitle(keeping), lead: await leadWords() });
   const score = TakeScore(section());
   const legend = el('ul', { class: 'roll-legend', 'aria-label': 'What the shapes mean' });
   const roll = PianoRoll(section(), { onSelect: choose, onRefuse: refuse, onSeek: (seconds) => player.seek(seconds) });
@@ -56,6 +60,7 @@ export async function show(page, { params: { id }, query }) {
   drawMargin();
   let judged = judgement();
   keeping.onChange(() => {
+    if (led !== leadKey()) drawLead();
     if (judged === judgement()) return;
     judged = judgement();
     soon();
@@ -123,6 +128,23 @@ export async function show(page, { params: { id }, query }) {
     board.show(keeping.content.thresholds);
   }
 
+  function leadKey() {
+    return JSON.stringify([keeping.content.rig, keeping.content.date]);
+  }
+
+  async function drawLead() {
+    const drawn = leadKey();
+    led = drawn;
+    let words;
+    try {
+      words = await leadWords();
+    } catch {
+      // The facts below name the rig as well.
+      words = shortDay(keeping.content.date);
+    }
+    if (drawn === led) head.show({ lead: el('span', {}, words) });
+  }
+
   async function leadWords() {
     const { rig, date } = keeping.content;
     if (!rig) return shortDay(date);
@@ -138,15 +160,21 @@ export async function show(page, { params: { id }, query }) {
 
   function drawExports() {
     const base = `/api/takes/${id}`;
-    const door = (href, word) => el('a', { class: 'button', href: base + href, download: '' }, word);
+    const door = (href, word) => el('a', { class: 'button', href: fileAddress(base + href), download: '' }, word);
     const tempo = el('input', { id: 'export-tempo', inputmode: 'decimal', placeholder: 'estimated', maxlength: 5 });
     const grid = el('select', { id: 'export-grid' }, [[4, 'sixteenths'], [2, 'eighths'], [1, 'quarters'], [8, 'thirty-seconds']].map(([value, word]) => el('option', { value }, word)));
     const voices = el('input', { type: 'checkbox' });
     const sheet = door('/clean.musicxml', 'Sheet music (MusicXML)');
+    const objection = el('p', { class: 'unsafe', role: 'status' });
     const link = () => {
       const query = new URLSearchParams({ grid: grid.value, voices: String(voices.checked) });
-      if (tempo.value.trim()) query.set('tempo', tempo.value.trim().replace(',', '.'));
-      sheet.href = `${base}/clean.musicxml?${query}`;
+      const bpm = parseNumber(tempo.value);
+      const isNone = tempo.value.trim() !== '' && !(bpm >= TEMPO.min && bpm <= TEMPO.max);
+      objection.textContent = isNone ? `Write the quarters a minute as a number from ${TEMPO.min} to ${TEMPO.max}, such as 96, or nothing: then the tempo is estimated.` : '';
+      tempo.setAttribute('aria-invalid', String(isNone));
+      sheet.hidden = isNone;
+      if (bpm && !isNone) query.set('tempo', String(bpm));
+      sheet.href = fileAddress(`${base}/clean.musicxml?${query}`);
     };
     for (const field of [tempo, grid, voices]) field.addEventListener('input', link);
     link();
@@ -159,6 +187,7 @@ export async function show(page, { params: { id }, query }) {
       el('div', { class: 'sheet-music' },
         el('label', { for: 'export-tempo' }, 'Quarters a minute ', tempo), el('label', { for: 'export-grid' }, 'Shortest note ', grid),
         el('label', { class: 'tick' }, voices, 'each string a voice of its own')),
+      objection,
       el('div', { class: 'buttons' }, sheet, door('/notes.csv', 'Notes (CSV)'), door('/faults.csv', 'Faults (CSV)')),
       unsaved);
   }
@@ -166,18 +195,27 @@ export async function show(page, { params: { id }, query }) {
   function drawFacts() {
     const facts = el('dl', { class: 'facts' });
     section().append(el('h2', {}, 'About it'), facts);
+    const date = Fact(facts, { label: 'Played on', kind: 'date', value: keeping.content.date ?? '', empty: 'no day noted', onEdit: (day) => keeping.change((content) => { content.date = day || undefined; }) });
+    const rig = Fact(facts, { label: 'Rig', kind: 'choice', ...rigState(), onEdit: (chosen) => keeping.change((content) => {
+      const [rigId, revision] = chosen.split('@');
+      content.rig = rigId ? { id: rigId, revision: Number(revision) } : undefined;
+    }) });
+    const notes = Fact(facts, { label: 'Notes', kind: 'long', value: keeping.content.notes ?? '', empty: 'add a note', onEdit: (words) => keeping.change((content) => { content.notes = words; }) });
+    keeping.onChange(() => {
+      date.show({ value: keeping.content.date ?? '' });
+      rig.show(rigState());
+      notes.show({ value: keeping.content.notes ?? '' });
+    });
+  }
+
+  function rigState() {
     const { rig } = keeping.content;
     const choices = [['', 'not noted'], ...rigs.map((each) => [`${each.id}@${each.revision}`, `${each.title}, revision ${each.revision}`])];
     const value = rig ? `${rig.id}@${rig.revision}` : '';
     if (rig && !choices.some(([each]) => each === value)) {
       choices.splice(1, 0, [value, `${rigs.find((each) => each.id === rig.id)?.title ?? 'Rig'}, revision ${rig.revision}`]);
     }
-    Fact(facts, { label: 'Played on', kind: 'date', value: keeping.content.date ?? '', empty: 'no day noted', onEdit: (date) => keeping.change((content) => { content.date = date || undefined; }) });
-    Fact(facts, { label: 'Rig', kind: 'choice', value, choices, onEdit: (chosen) => keeping.change((content) => {
-      const [rigId, revision] = chosen.split('@');
-      content.rig = rigId ? { id: rigId, revision: Number(revision) } : undefined;
-    }) });
-    Fact(facts, { label: 'Notes', kind: 'long', value: keeping.content.notes ?? '', empty: 'add a note', onEdit: (notes) => keeping.change((content) => { content.notes = notes; }) });
+    return { value, choices };
   }
 
   function drawMargin() {

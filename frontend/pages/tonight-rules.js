@@ -1,4 +1,5 @@
 /** tonight-rules.js: the next set as lines, each with what is new about it since the last time. No DOM. */
+import { dayFrom } from '../words-rules.js';
 
 /**
  * @typedef {Object} Line
@@ -28,13 +29,27 @@ function newsOf(piece) {
 }
 
 /**
- * The change of one string's sensitivity, if the comparison tells of one.
+ * The change of one string's sensitivity, if the comparison tells of one. A set may be played on several rigs.
  *
  * @param {any} comparison
+ * @param {string} rigId of the rig as it is now
  * @param {string} string its number
  */
-export function sensitivityChange(comparison, string) {
+export function sensitivityChange(comparison, rigId, string) {
   return (comparison?.rig ?? [])
+    .filter((rig) => rig.nowId === rigId)
     .flatMap((rig) => rig.changes)
     .find((change) => change.pointer === `/assignments/${string}/sensitivity`);
+}
+
+/**
+ * Over the set: "Tonight", "The next set, in 3 days", "Yesterday, not marked as played": a plan that was never marked as played is no next set any more.
+ *
+ * @param {string} date ISO
+ * @param {string} today ISO
+ */
+export function when(date, today) {
+  const words = dayFrom(date, today);
+  if (date < today) return `${words.charAt(0).toUpperCase()}${words.slice(1)}, not marked as played`;
+  return date === today ? 'Tonight' : `The next set, ${words}`;
 }

@@ -4,14 +4,15 @@ import { el } from '../dom.js';
 import { changeWords } from '../parts/change-list.js';
 import { feltMark } from '../parts/felt.js';
 import { PageHead } from '../parts/page-head.js';
+import { instead } from '../parts/reading-only.js';
 import { StringBoard } from '../parts/string-board.js';
 import { setlistComparisonAddress, sheetAddress } from '../places-rules.js';
-import { dayFrom, localDay, longDay, number, shortDay } from '../words-rules.js';
-import { linesOf, sensitivityChange } from './tonight-rules.js';
+import { localDay, longDay, number, shortDay } from '../words-rules.js';
+import { linesOf, sensitivityChange, when } from './tonight-rules.js';
 
 export async function show(page) {
   page.title('Tonight');
-  const [tonight, pieces, recipes] = await Promise.all([get('/api/tonight'), titles('pieces'), titles('recipes')]);
+  const [tonight, pieces, recipes] = await Promise.all([get('/api/tonight', { day: localDay(new Date()) }), titles('pieces'), titles('recipes')]);
   if (tonight.empty) {
     drawEmpty(page);
     return;
@@ -27,10 +28,11 @@ function drawEmpty({ leaf, say }) {
   const example = el('button', { type: 'button', on: { click: openExample } }, 'Open the example');
   leaf.append(
     el('p', { class: 'opening' }, 'Write down how your strings are set and what each piece sounds like, and before every set you will know what has changed since the last.'),
-    el('div', { class: 'buttons two-doors' },
+    instead(),
+    el('div', { class: 'buttons two-doors writes' },
       el('a', { class: 'button inked', href: '/new/instruments?path=start' }, 'Start my own'),
       example),
-    el('p', { class: 'pencil small' }, 'The example is a season of a player who does not exist; everything in it can be tried.'));
+    el('p', { class: 'pencil small writes' }, 'The example is a season of a player who does not exist; everything in it can be tried.'));
 
   async function openExample() {
     example.disabled = true;
@@ -107,7 +109,7 @@ async function drawRig(margin, rig, comparison) {
   const board = StringBoard(place, { label: 'Sensitivity per string' });
   for (const string of Object.keys(strings).sort()) {
     const value = assignments[string]?.sensitivity;
-    const change = sensitivityChange(comparison, string);
+    const change = sensitivityChange(comparison, rig.id, string);
     board.row(string, strings[string].note, [], [change
       ? changeWords(change, [])
       : el('span', { class: 'number' }, value === undefined ? '–' : number(value))]);
@@ -115,11 +117,6 @@ async function drawRig(margin, rig, comparison) {
   margin.append(el('section', { class: 'rig-tonight' },
     el('h2', {}, el('a', { href: sheetAddress('rigs', rig.id) }, rig.title)),
     el('p', { class: 'pencil' }, 'Sensitivity per string'), place));
-}
-
-function when(date, today) {
-  const words = dayFrom(date, today);
-  return words === 'tonight' ? 'Tonight' : `The next set, ${words}`;
 }
 
 function logDoor() {

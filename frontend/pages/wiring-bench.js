@@ -24,7 +24,7 @@ import { SaveBar } from '../parts/save-bar.js';
 import { SoundSide } from '../parts/sound-side.js';
 import { TakeAlong } from '../parts/take-along.js';
 import { sheetAddress } from '../places-rules.js';
-import { inputsByRoutes, stringsElsewhere } from '../wiring-rules.js';
+import { inputsByRoutes, standing, stringsElsewhere } from '../wiring-rules.js';
 import { listed } from '../words-rules.js';
 
 const STOPS = [['pins', 'Pins'], ['adapter', 'Adapter'], ['drawing', 'Drawing'], ['meter', 'Meter'], ['sound', 'Sound'], ['paper', 'Paper']];
@@ -44,7 +44,8 @@ export async function show(page, { params: { rigId } }) {
     doors: [el('a', { class: 'button', href: sheetAddress('rigs', rigId) }, 'The rig'), el('button', { type: 'button', on: { click: () => print() } }, 'Print the bench sheet')],
   });
   const mark = ReadyMark(el('div', { class: 'no-print' }));
-  page.leaf.append(mark.element, BenchStops(STOPS));
+  const again = el('button', { type: 'button', class: 'no-print', on: { click: () => check.again() } }, 'Try again');
+  page.leaf.append(mark.element, again, BenchStops(STOPS));
   const isNew = !Object.keys(rig.content.adapter?.routes ?? {}).length;
   drawPins(step('pins', 'What the pins carry', isNew));
   drawAdapter(step('adapter', 'The adapter', !isNew));
@@ -53,10 +54,11 @@ export async function show(page, { params: { rigId } }) {
   const sound = SoundSide(step('sound', 'The sound side', false), { bench });
   updates.push(() => sound.show(check.sheet?.strings ?? []));
   const takeAlong = TakeAlong(step('paper', 'On paper and elsewhere', false), { title: rig.content.title });
-  updates.push(() => takeAlong.show(check.sheet));
+  updates.push((told) => takeAlong.show(check.sheet, told));
   const paper = BenchSheet(el('section'), { bench });
   page.leaf.append(paper.element);
-  updates.push(() => paper.show(check.sheet));
+  // On the screen the answer before stays for the moment that the next one takes; paper would keep it.
+  updates.push((told) => paper.show(check.sheet, check.isAsking ? standing({ sheet: null, missing: 'The newest change is still being looked at.' }) : told));
   SaveBar(page.leaf, /** @type {any} */ (bench), { askWhy: true, ready: missing, onSaved: drawMargin });
   bench.onChange(look);
   drawMargin();
@@ -72,9 +74,14 @@ export async function show(page, { params: { rigId } }) {
   }
 
   function draw() {
-    const lacking = check.missing ?? missingInAdapter(rig.content.adapter);
-    mark.show({ sheet: check.sheet, missing: lacking, isEmpty: !Object.keys(rig.content.adapter?.routes ?? {}).length });
-    for (const update of updates) update();
+    const told = standing({
+      sheet: check.sheet,
+      missing: check.missing ?? missingInAdapter(rig.content.adapter),
+      isEmpty: !Object.keys(rig.content.adapter?.routes ?? {}).length,
+    });
+    mark.show(told);
+    again.hidden = !check.hasFailed;
+    for (const update of updates) update(told);
   }
 
   function step(id, title, open) {
@@ -174,8 +181,8 @@ export async function show(page, { params: { rigId } }) {
       el('details', {}, el('summary', {}, el('h3', {}, 'Where the pins sit')),
         el('p', { class: 'help' }, 'Numbering on old plugs is odd: look at the plug itself, from the side that is written above.'),
         el('div', { class: 'pin-places-pair' }, places.map((place) => place.element))));
-    updates.push(() => {
-      none.textContent = check.sheet ? '' : check.missing ?? 'Looking …';
+    updates.push(({ isJudged, words }) => {
+      none.textContent = isJudged ? '' : check.sheet ? `${words} The drawing leaves that out.` : words;
       none.hidden = !none.textContent;
       drawing.element.hidden = !check.sheet;
       drawing.show(check.sheet?.drawings ?? null);
@@ -187,10 +194,10 @@ export async function show(page, { params: { rigId } }) {
     const plan = MeterPlan(el('div'), { keeping: rig });
     const none = el('p', { class: 'pencil' }, 'There is nothing to measure before there are routes.');
     fill(body, none, plan.element);
-    updates.push(() => {
+    updates.push((told) => {
       none.hidden = Boolean(check.sheet?.meterPlan.length);
       plan.element.hidden = !none.hidden;
-      plan.show(check.sheet);
+      plan.show(check.sheet, told);
     });
   }
 

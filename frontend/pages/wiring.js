@@ -4,6 +4,7 @@ import { el } from '../dom.js';
 import { playerName } from '../drafts.js';
 import { Cautions } from '../parts/cautions.js';
 import { PageHead } from '../parts/page-head.js';
+import { instead } from '../parts/reading-only.js';
 import { wiringAddress } from '../places-rules.js';
 import { firstRig } from '../rig-rules.js';
 import { asSentence, counted, localDay, shortDay } from '../words-rules.js';
@@ -21,7 +22,8 @@ export async function show(page) {
       el('span', { class: 'aside' }, adapterWords(rig.content), ' · ', shortDay(rig.content.date ?? rig.savedAt)))))));
   }
   page.leaf.append(el('h2', {}, rigs.length ? 'Or start from two sockets' : 'Start from two sockets'));
-  if (instruments.length && synths.length) page.leaf.append(...start(instruments, synths));
+  page.leaf.append(instead());
+  if (instruments.length && synths.length) page.leaf.append(el('div', { class: 'writes' }, start(instruments, synths)));
   else {
     page.leaf.append(
       el('p', {}, 'It takes an instrument and a synth, each with its socket; a pin nobody knows is written down as such.'),
@@ -40,12 +42,12 @@ function adapterWords({ adapter, readings = {} }) {
 }
 
 function start(instruments, synths) {
-  const choice = (label, sheets) => el('select', { 'aria-label': label }, sheets.map(({ id, title }) => el('option', { value: id }, title)));
+  const choice = (label, sheets) => el('select', { 'aria-label': label, on: { change: () => { id = crypto.randomUUID(); } } }, sheets.map(({ id, title }) => el('option', { value: id }, title)));
   const instrument = choice('Instrument', instruments);
   const synth = choice('Synth', synths);
   const trouble = el('p', { class: 'unsafe', role: 'status' });
-  // One id for the page: pressing twice makes one rig.
-  const id = crypto.randomUUID();
+  // One id for the pair: pressing twice makes one rig. Who comes back to this page and takes another pair makes another.
+  let id = crypto.randomUUID();
   const begin = async () => {
     const find = (sheets, select) => sheets.find((sheet) => sheet.id === select.value);
     try {

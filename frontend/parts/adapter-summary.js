@@ -7,7 +7,7 @@
 import { el, fill } from '../dom.js';
 import { counted } from '../words-rules.js';
 import { routesInOrder, viaWords } from './adapter-rules.js';
-import { roleWords } from './connector-rules.js';
+import { roleWords, synthRoleWords } from './connector-rules.js';
 
 /** @param {HTMLElement} element @param {{ adapter?: any, instrument: any, synth: any }} state */
 export function AdapterSummary(element, { adapter, instrument, synth }) {
@@ -27,14 +27,14 @@ export function AdapterSummary(element, { adapter, instrument, synth }) {
           el('div', { class: 'wide', tabindex: 0, role: 'region', 'aria-label': 'Routes of the adapter' }, el('table', {},
             el('thead', {}, el('tr', {}, ['Instrument pin', 'Through', 'Synth pin'].map((word) => el('th', { scope: 'col' }, word)))),
             el('tbody', {}, routes.map((route) => el('tr', {},
-              el('td', {}, pin(instrument.connector, route.instrumentPin)),
+              el('td', {}, pin(instrument.connector, route.instrumentPin, roleWords)),
               el('td', {}, viaWords(route.via)),
-              el('td', {}, pin(synth.connector, route.synthPin)))))))));
+              el('td', {}, pin(synth.connector, route.synthPin, synthRoleWords)))))))));
   }
 }
 
-function pin(connector, label) {
+function pin(connector, label, words) {
   if (label === undefined) return '–';
   const role = connector?.pins?.[label]?.role;
-  return role ? [label, ' ', el('span', { class: 'pencil' }, roleWords(role))] : label;
+  return role ? [label, ' ', el('span', { class: 'pencil' }, words(role))] : label;
 }

@@ -5,7 +5,10 @@
  */
 import { postFile } from '../api.js';
 import { el } from '../dom.js';
+import { fileAddress } from '../tab-notebook.js';
+import { Backups } from './backups.js';
 import { counted } from '../words-rules.js';
+import { instead } from './reading-only.js';
 
 /** @returns {{ open: () => void }} */
 export function ArchiveDialog() {
@@ -14,10 +17,12 @@ export function ArchiveDialog() {
   const dialog = el('dialog', { class: 'archive-dialog', 'aria-labelledby': 'archive-title' },
     el('h2', { id: 'archive-title' }, 'Take along, bring in'),
     el('p', {}, 'Every sheet with every revision, in one file that can be read without Rosinbook.'),
-    el('div', { class: 'buttons' }, el('a', { class: 'button inked', href: '/api/export', download: '' }, 'Take everything along')),
-    el('label', { class: 'field' }, el('span', { class: 'label' }, 'Bring in a notebook that was taken along'), file,
+    el('div', { class: 'buttons' }, el('a', { class: 'button inked', href: fileAddress('/api/export'), download: '' }, 'Take everything along')),
+    instead(),
+    el('label', { class: 'field writes' }, el('span', { class: 'label' }, 'Bring in a notebook that was taken along'), file,
       el('span', { class: 'help' }, 'What is here already stays as it is; bringing it in twice changes nothing.')),
     outcome,
+    Backups(),
     el('form', { method: 'dialog' }, el('button', { class: 'quiet' }, 'Close')));
   dialog.addEventListener('close', () => dialog.remove());
   return {

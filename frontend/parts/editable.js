@@ -11,7 +11,8 @@
  * kind: 'line' (one line of text, the default), 'long' (several lines), 'number', 'date', 'choice' (with
  *   choices: [[value, word], …]), 'tick' (a yes or no that never needs opening).
  * value: string for line, long, date, choice; number or null for number; boolean for tick.
- * check(value) → a sentence if the value will not do, or null; the sentence stands under the field.
+ * check(value) → a sentence if the value will not do, or null; the sentence stands under the field. Left like that, the field gives
+ *   way to the value from before it was opened, and the sentence stays: half of what was typed is nobody's value.
  * The label is only for the ear; draw a visible one beside it (Fact below does).
  */
 import { el, fill } from '../dom.js';
@@ -44,6 +45,7 @@ export function Editable(element, state) {
   const value = el('button', { type: 'button', class: 'value' });
   let field = null;
   let before;
+  let refusal = null;
   element.classList.add('editable');
   value.addEventListener('click', open);
   update();
@@ -70,7 +72,7 @@ export function Editable(element, state) {
     value.classList.toggle('vacant', isEmpty);
     value.classList.toggle('long', state.kind === 'long');
     fill(value, state.isHeading ? null : el('span', { class: 'unseen' }, `${state.label}: `), isEmpty ? state.empty ?? 'add' : written(state));
-    if (element.firstChild !== value || element.childNodes.length !== 1) fill(element, value);
+    if (element.firstChild !== value || element.lastChild !== (refusal ?? value)) fill(element, value, refusal);
   }
 
   function drawTick() {
@@ -86,6 +88,7 @@ export function Editable(element, state) {
   function open() {
     if (field || state.readOnly) return;
     before = state.value;
+    refusal = null;
     field = fieldFor(state);
     const trouble = el('span', { class: 'help unsafe', role: 'status' });
     field.setAttribute('aria-label', state.label);
@@ -133,11 +136,8 @@ export function Editable(element, state) {
     if (event.key === 'Escape') {
       event.preventDefault();
       event.stopPropagation();
-      if (state.value !== before) {
-        state.value = before;
-        state.onEdit(before);
-      }
-      close();
+      takeBack();
+      shut();
       value.focus();
     }
     if (event.key === 'Enter' && state.kind !== 'long') {
@@ -149,6 +149,22 @@ export function Editable(element, state) {
 
   function close() {
     if (!field) return;
+    const [, objection] = readField(field, state);
+    if (objection) {
+      const typed = field.value.trim();
+      refusal = el('span', { class: 'help unsafe', role: 'status' }, typed ? `“${typed}” was not taken. ${objection}` : objection);
+      takeBack();
+    }
+    shut();
+  }
+
+  function takeBack() {
+    if (state.value === before) return;
+    state.value = before;
+    state.onEdit(before);
+  }
+
+  function shut() {
     field.removeEventListener('blur', close);
     field = null;
     update();

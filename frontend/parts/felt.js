@@ -5,17 +5,20 @@
  *   feltMark('good')                                              // to read, for lists
  */
 import { el, fill } from '../dom.js';
+import { newKey } from '../words-rules.js';
 
 /** Worst first. */
 export const FELT_WORDS = ['rough', 'uneasy', 'fair', 'good', 'singing'];
 
 /** @param {HTMLElement} element @param {{ value?: string, onChoose: (felt: string) => void }} state */
 export function Felt(element, state) {
+  // Two of them on one page are two questions.
+  const name = `felt-${newKey()}`;
   element.classList.add('felt');
   fill(element, el('fieldset', {},
     el('legend', { class: 'label' }, 'How did it feel?'),
     el('div', { class: 'along' }, FELT_WORDS.map((word) => el('label', {},
-      el('input', { type: 'radio', name: 'felt', value: word, checked: word === state.value, on: { change: () => state.onChoose(word) } }),
+      el('input', { type: 'radio', name, value: word, checked: word === state.value, on: { change: () => state.onChoose(word) } }),
       el('span', {}, word))))));
   return {
     show(next) {

@@ -16,6 +16,8 @@ export function FindDialog() {
     el('form', { method: 'dialog', class: 'buttons' }, el('button', { class: 'quiet' }, 'Close')));
   const field = SearchField(place, { label: 'Find in the notebook', onSearch: search });
   document.body.append(dialog);
+  // A hit on the page that is open loads nothing.
+  results.addEventListener('click', () => dialog.close());
   addEventListener('keydown', (event) => {
     const typing = /** @type {HTMLElement} */ (event.target).closest?.('input, textarea, select, dialog');
     if (event.key === '/' && !typing && !event.ctrlKey && !event.metaKey) {

@@ -46,7 +46,7 @@ export function HistoryList(element, { kind, id, current, onRestored = () => loc
   }
 
   function backButton(revision) {
-    const button = el('button', { type: 'button', class: 'quiet' }, 'go back');
+    const button = el('button', { type: 'button', class: 'quiet writes' }, 'go back');
     button.addEventListener('blur', () => sure(false));
     button.addEventListener('click', async () => {
       if (!button.dataset.sure) {

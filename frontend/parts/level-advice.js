@@ -15,7 +15,7 @@ export function LevelAdvice(element, { report, content, notes, onApply }) {
   element.classList.add('level-advice');
   fill(element, board,
     el('p', { class: 'how-known' }, howKnown(scale)),
-    el('div', { class: 'buttons' }, el('button', { type: 'button', class: 'inked', on: { click: onApply } }, 'Apply to the rig'),
+    el('div', { class: 'buttons writes' }, el('button', { type: 'button', class: 'inked', on: { click: onApply } }, 'Apply to the rig'),
       el('span', { class: 'small pencil' }, 'Makes a new revision of the rig, with the reason in its note and this measurement attached.')));
   const rows = StringBoard(board, { label: 'Advised sensitivities' });
   for (const each of advice) {

@@ -20,9 +20,14 @@ export function LogEntryForm(element, keeping, { onSaved }) {
   element.classList.add('log-entry-form');
   fill(element, el('div', { class: 'occasion' }, event.element, date.element), area, place);
   const felt = Felt(place, { value: keeping.content.felt, onChoose: set('felt') });
-  SaveBar(element, keeping, { saveWord: 'Write it down', onSaved });
+  SaveBar(element, keeping, { saveWord: 'Write it down', onSaved, ready: () => (isBlank() ? 'Write what happened, or how it felt.' : null) });
   keeping.onChange(update);
   update();
+
+  function isBlank() {
+    const { text, felt: how } = keeping.content;
+    return keeping.baseRevision === 0 && !text?.trim() && !how;
+  }
 
   function update() {
     if (document.activeElement !== area) area.value = keeping.content.text ?? '';

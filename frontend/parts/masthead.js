@@ -1,24 +1,26 @@
 /**
  * masthead.js: the name of the notebook and its rooms, as stopped notes on one string: the dot is where you are.
+ * Beneath the name stands which notebook is open, where there is a choice, and that it can only be read, where that is so.
  * At phone width the string lies at the bottom, under the thumb. Also the last lines of every page (Colophon).
  */
 import { el, fill } from '../dom.js';
 import { onDraftsChange, playerName, rememberPlayerName } from '../drafts.js';
+import { me, mayWrite, onMe } from '../me.js';
 import { FURTHER_ROOMS, KIND_WORDS, ROOMS, sheetAddress } from '../places-rules.js';
 import { resendWaiting, waitingDrafts } from '../resend.js';
-import { counted } from '../words-rules.js';
-import { ArchiveDialog } from './archive-dialog.js';
+import { counted, shortDay } from '../words-rules.js';
 import { FindDialog } from './find-dialog.js';
 import { say } from './status-line.js';
 
 /** @param {HTMLElement} element @param {{ room?: string }} state */
 export function Masthead(element, { room }) {
   const find = FindDialog();
+  const open = el('p', { class: 'open-notebook' });
   const further = el('details', { class: 'further' },
     el('summary', { 'aria-label': 'More pages' }, 'More'),
     el('ul', {},
       FURTHER_ROOMS.map((entry) => el('li', {}, roomLink(entry, room))),
-      el('li', {}, el('button', { type: 'button', on: { click: () => ArchiveDialog().open() } }, 'Take along, bring in'))));
+      el('li', {}, el('button', { type: 'button', on: { click: takeAlong } }, 'Take along, bring in'))));
   further.classList.toggle('here', FURTHER_ROOMS.some(([name]) => name === room));
   addEventListener('click', (event) => {
     if (!further.contains(/** @type {Node} */ (event.target))) further.open = false;
@@ -29,7 +31,7 @@ export function Masthead(element, { room }) {
     further.querySelector('summary').focus();
   });
   fill(element,
-    el('a', { class: 'wordmark', href: '/' }, 'Rosinbook'),
+    el('div', { class: 'name' }, el('a', { class: 'wordmark', href: '/' }, 'Rosinbook'), open),
     el('nav', { class: 'rooms', 'aria-label': 'Pages' },
       el('ul', {},
         ROOMS.map((entry) => el('li', { class: entry[0] === 'recipes' ? 'roomy' : null }, roomLink(entry, room))),
@@ -37,6 +39,23 @@ export function Masthead(element, { room }) {
     el('button', { type: 'button', class: 'quiet find', on: { click: () => find.open() } }, 'Find'));
   const roomyOnly = el('li', { class: 'narrow' }, roomLink(ROOMS.find(([name]) => name === 'recipes'), room));
   further.querySelector('ul').prepend(roomyOnly);
+  onMe(() => fill(open, openNotebook(room)));
+}
+
+async function takeAlong() {
+  const { ArchiveDialog } = await import('./archive-dialog.js');
+  ArchiveDialog().open();
+}
+
+function openNotebook(room) {
+  const { notebook, notebooks } = me();
+  return [
+    notebook && notebooks.length > 1
+      ? el('a', { href: '/people', title: `${notebook.title}: other notebooks`, 'aria-current': room === 'people' ? 'page' : null },
+        el('span', { class: 'unseen' }, 'The open notebook: '), notebook.title)
+      : null,
+    mayWrite() ? null : el('span', { class: 'reading-mark' }, 'reading only'),
+  ];
 }
 
 function roomLink([name, href, word], room) {
@@ -53,9 +72,10 @@ export function Colophon(element) {
     value: playerName(), maxlength: 100, autocomplete: 'given-name', id: 'player-name', placeholder: 'nobody yet',
     on: { change: (event) => rememberPlayerName(event.target.value) },
   });
-  fill(element,
-    waiting,
-    el('p', { class: 'signed' }, el('label', { for: 'player-name' }, 'What you save is signed by '), name));
+  const signed = el('p', { class: 'signed' }, el('label', { for: 'player-name' }, 'What you save is signed by '), name);
+  fill(element, waiting, signed);
+  // Whoever has signed in is named as who they are.
+  onMe(() => { if (me().name) fill(signed, `What you save is signed by ${me().name}.`); });
   return { look };
 
   async function look() {
@@ -75,12 +95,20 @@ export function Colophon(element) {
     const drafts = waitingDrafts();
     fill(waiting, drafts.length === 0 ? null : [
       el('p', {}, 'Only on this device so far:'),
-      el('ul', {}, drafts.map((draft) => el('li', {}, el('a', { href: addressOf(draft) }, draft.content.title || `a ${KIND_WORDS[draft.kind] ?? 'sheet'} without a name`)))),
+      el('ul', {}, drafts.map((draft) => el('li', {}, el('a', { href: addressOf(draft) }, wordsOf(draft))))),
     ]);
   }
 }
 
-function addressOf(draft) {
-  if (draft.kind === 'log') return '/log';
-  return draft.baseRevision === 0 ? `/new/${draft.kind}` : sheetAddress(draft.kind, draft.id);
+/** Where its words can be seen and go on. */
+function addressOf({ kind, id, baseRevision, extra }) {
+  if (extra.log) return `/new/log?rig=${encodeURIComponent(id)}`;
+  if (baseRevision > 0) return sheetAddress(kind, id);
+  return kind === 'log' ? '/log' : `/new/${kind}`;
+}
+
+function wordsOf({ kind, content, extra }) {
+  if (extra.log) return `A rehearsal with ${content.title}`;
+  if (kind === 'log') return `A log entry of ${shortDay(content.date)}`;
+  return content.title || `a ${KIND_WORDS[kind] ?? 'sheet'} without a name`;
 }

@@ -2,7 +2,7 @@
  * meter-plan.js: what to measure, in order, and what each reading says.
  *
  *   const plan = MeterPlan(element, { keeping });     // the rig's keeping: readings are kept in it
- *   plan.show(sheet);
+ *   plan.show(sheet, standing({ sheet, missing }));   // see wiring-rules.js
  */
 import { el, fill } from '../dom.js';
 import { keyedList } from '../keyed-list.js';
@@ -24,15 +24,18 @@ export function MeterPlan(element, { keeping }) {
   let steps = [];
   let verdicts = new Map();
   element.classList.add('meter-plan');
-  const stop = el('p', { class: 'unsafe' }, 'Not ready to solder: put what is unsafe right before you build or measure, and plug nothing in.');
+  const stop = el('p', { class: 'unsafe' });
   fill(element, stop, standing, gone, PHASES.map(([phase, heading, doing]) => el('section', {}, el('h3', {}, heading), Cautions(doing), lists[phase])));
   return { element, show };
 
-  /** @param {any} sheet the server's answer, or null */
-  function show(sheet) {
+  /** @param {any} sheet the server's answer, or null @param {ReturnType<typeof import('../wiring-rules.js').standing>} told */
+  function show(sheet, told) {
     steps = sheet?.meterPlan ?? [];
     verdicts = new Map((sheet?.verdicts ?? []).map((verdict) => [verdict.step, verdict]));
-    stop.hidden = !sheet || sheet.readyToSolder;
+    stop.hidden = !sheet || told.isReady;
+    stop.textContent = told.isJudged
+      ? 'Not ready to solder: put what is unsafe right before you build or measure, and plug nothing in.'
+      : `Not judged yet: ${told.words} These steps leave that out: build and measure nothing by them, and plug nothing in.`;
     const progress = meterProgress(steps, sheet?.verdicts ?? []);
     const words = `${counted(progress.good, 'step')} good, ${progress.wrong} wrong, ${progress.left} to measure.`;
     if (standing.textContent !== words) standing.textContent = words;

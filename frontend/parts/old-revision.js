@@ -12,7 +12,7 @@ import { moment } from '../words-rules.js';
 export function OldRevision(leaf, { envelope, newest }) {
   const { kind, id, revision, savedAt, savedBy, reason } = envelope;
   const trouble = el('p', { class: 'unsafe', role: 'status' });
-  const back = el('button', { type: 'button', on: { click: restore } }, 'Go back to this');
+  const back = el('button', { type: 'button', class: 'writes', on: { click: restore } }, 'Go back to this');
   leaf.append(el('section', { class: 'old-revision' },
     el('p', {}, `This is revision ${revision} of ${newest}, from ${moment(savedAt)}${savedBy ? `, ${savedBy}` : ''}${reason ? `: “${reason}”` : ''}. It can be read, not written.`),
     el('div', { class: 'buttons' },

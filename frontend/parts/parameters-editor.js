@@ -26,8 +26,7 @@ export function ParametersEditor(element, { read, edit }) {
   return { update };
 
   function update() {
-    // Another type needs other fields: the row is drawn anew.
-    keyedList(list, inOrder(read()), (key) => `${key} ${read()[key].type}`, Row, (row) => row.update());
+    keyedList(list, inOrder(read()), (key) => key, Row, (row) => row.update());
   }
 
   function Row(key) {
@@ -37,13 +36,19 @@ export function ParametersEditor(element, { read, edit }) {
     const range = el('span', { class: 'pencil' });
     const trouble = el('p', { class: 'unsafe', role: 'status' });
     const facts = el('dl', { class: 'facts' });
+    /** How it stood as each kind of parameter, for whoever picks another kind and comes back. */
+    const known = {};
     const shows = [
       field('label', { label: 'Called', maxLength: 80, check: (value) => (value.trim() ? null : 'It needs a name.') }),
       field('type', { label: 'It is', kind: 'choice', choices: TYPES }, (type) => edit((parameters) => {
-        parameters[key] = newParameter(type, parameter().label, parameter().order);
+        const { label, order } = parameters[key];
+        known[parameters[key].type] = parameters[key];
+        parameters[key] = { ...known[type] ?? newParameter(type, label, order), label, order };
       })),
-      ...fieldsOf(parameter().type),
     ];
+    const common = facts.childElementCount;
+    let drawnType = '';
+    let showsOfType = [];
     const row = el('details', { class: 'parameter' },
       el('summary', {}, name, range),
       facts,
@@ -60,7 +65,16 @@ export function ParametersEditor(element, { read, edit }) {
       name.textContent = parameter().label;
       range.textContent = extent(parameter());
       trouble.textContent = missingInParameter(parameter()) ?? '';
-      for (const show of shows) show();
+      drawType(parameter().type);
+      for (const show of [...shows, ...showsOfType]) show();
+    }
+
+    /** Another type needs other fields; those above stay, and whoever types in them. */
+    function drawType(type) {
+      if (type === drawnType) return;
+      drawnType = type;
+      while (facts.childElementCount > common) facts.lastElementChild.remove();
+      showsOfType = fieldsOf(type);
     }
 
     function field(path, state, onEdit = set(path)) {

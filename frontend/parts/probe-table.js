@@ -26,6 +26,7 @@ export function ProbeTable(element, { keeping }) {
   const odds = el('ul', { class: 'remarks', 'aria-label': 'Readings that do not fit' });
   const all = el('button', { type: 'button', on: { click: takeLikely } });
   const told = el('p', { class: 'pencil', role: 'status' });
+  const again = el('button', { type: 'button', hidden: true, on: { click: askAgain } }, 'Try again');
   let report = null;
   let asked = null;
   let timer = 0;
@@ -35,7 +36,7 @@ export function ProbeTable(element, { keeping }) {
     el('p', { class: 'choice' }, el('span', { class: 'label' }, 'While you measure'), choice),
     el('div', { class: 'wide', tabindex: 0, role: 'region', 'aria-label': 'Readings of the pins' }, table),
     el('p', { class: 'help' }, 'Meter against the metal shell or ground. “no” stands for no connection. An empty field means: not measured.'),
-    told, odds, el('div', { class: 'buttons' }, all));
+    told, odds, el('div', { class: 'buttons' }, again, all));
   update();
   return { update };
 
@@ -71,11 +72,21 @@ export function ProbeTable(element, { keeping }) {
       if (!same(request, asked)) return;
       report = next;
       told.textContent = '';
+      again.hidden = true;
     } catch (failure) {
-      asked = null;
+      if (!same(request, asked)) return;
+      // What was read out of other readings would be taken for these.
+      report = null;
       told.textContent = failure.message;
+      again.hidden = false;
     }
     update();
+  }
+
+  function askAgain() {
+    told.textContent = 'Asking again …';
+    again.hidden = true;
+    answer(asked);
   }
 
   function showReport() {

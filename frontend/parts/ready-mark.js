@@ -1,10 +1,9 @@
 /**
  * ready-mark.js: whether the adapter may be soldered.
  *
- *   ReadyMark(element).show({ sheet, missing });   // sheet: the server's answer or null; missing: why there is none
+ *   ReadyMark(element).show(standing({ sheet, missing }));   // see wiring-rules.js
  */
 import { el, fill } from '../dom.js';
-import { standingWords } from '../wiring-rules.js';
 
 /** @param {HTMLElement} element */
 export function ReadyMark(element) {
@@ -16,13 +15,10 @@ export function ReadyMark(element) {
   fill(element, sign, el('span', {}, mark, words));
   return { element, show };
 
-  /** @param {{ sheet: any, missing: string | null, isEmpty?: boolean }} state */
-  function show({ sheet, missing, isEmpty = false }) {
-    const isJudged = sheet && !missing && !isEmpty;
-    const isReady = isJudged && sheet.readyToSolder;
-    element.classList.toggle('ready', Boolean(isReady));
-    element.classList.toggle('stopped', Boolean(isJudged && !isReady));
-    const told = isJudged ? standingWords(sheet) : { mark: 'Not judged yet', words: missing ?? (isEmpty ? 'There are no routes yet.' : 'Looking …') };
+  /** @param {ReturnType<typeof import('../wiring-rules.js').standing>} told */
+  function show({ isJudged, isReady, ...told }) {
+    element.classList.toggle('ready', isReady);
+    element.classList.toggle('stopped', isJudged && !isReady);
     // Written only when it differs, so that a screen reader hears it once.
     if (mark.textContent === told.mark && words.textContent === told.words) return;
     sign.textContent = isReady ? '✓' : isJudged ? '✕' : '…';

@@ -139,14 +139,19 @@ export function RouteList(element, { bench }) {
         const word = el('input', { value: name, maxlength: 40, 'aria-label': 'Word beside this position' });
         const choice = el('select', { 'aria-label': `What position ${name} does` }, WAYS_OF_A_SWITCH.map(([value, words]) => el('option', { value }, words)));
         const inner = el('div');
-        word.addEventListener('change', () => rename(name, word.value.trim()));
+        const trouble = el('p', { class: 'unsafe', role: 'status' });
+        word.addEventListener('change', () => {
+          const objection = rename(name, word.value.trim());
+          trouble.textContent = objection ?? '';
+          word.setAttribute('aria-invalid', String(Boolean(objection)));
+        });
         choice.addEventListener('change', () => editWay(({ positions: all }) => {
           all[name] = newWay(choice.value, { supplyPins: pinsThat(synth().connector, ({ carries }) => carries === 'supply'), isFromInstrument: route().instrumentPin !== undefined });
         }));
         const partOf = WayFields(inner, { read: each, edit: (edit) => editWay(({ positions: all }) => edit(all[name])), around: around(route) });
         const entry = el('li', { class: 'position' },
           el('div', { class: 'ends' }, el('label', {}, el('span', { class: 'label' }, 'Position'), word), el('label', {}, el('span', { class: 'label' }, 'Through'), choice),
-            el('button', { type: 'button', class: 'quiet', 'aria-label': `Take out position ${name}`, on: { click: () => editWay(({ positions: all }) => { delete all[name]; }) } }, 'take out')), inner);
+            el('button', { type: 'button', class: 'quiet', 'aria-label': `Take out position ${name}`, on: { click: () => editWay(({ positions: all }) => { delete all[name]; }) } }, 'take out')), trouble, inner);
         showPosition();
         return { element: entry, update: showPosition };
 
@@ -156,11 +161,15 @@ export function RouteList(element, { bench }) {
         }
       }
 
+      /** @returns {string | null} why it keeps the word it has */
       function rename(was, now) {
-        if (!now || now === was || Object.hasOwn(route().via.positions, now)) return;
+        if (now === was) return null;
+        if (!now) return `A position needs a word; it is still called “${was}”.`;
+        if (Object.hasOwn(route().via.positions, now)) return `Another position is called “${now}”; this one is still called “${was}”.`;
         editWay((via) => {
           via.positions = Object.fromEntries(Object.entries(via.positions).map(([name, each]) => [name === was ? now : name, each]));
         });
+        return null;
       }
     }
 

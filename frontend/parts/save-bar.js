@@ -3,28 +3,34 @@
  *
  *   SaveBar(page.leaf, keeping, { saveWord: 'Save', askWhy: true, onSaved: (envelope) => { … } })   // appends itself
  *
+ * Whoever may only read is told so, and may try values that stay on this device.
  * Ctrl+S or ⌘S saves as well. A conflict opens the dialog in which the player chooses, place by place.
  */
 import { el, fill } from '../dom.js';
+import { mayWrite, meet, onMe, readingOnlyWords } from '../me.js';
 import { asSentence, moment } from '../words-rules.js';
 import { ChangeList } from './change-list.js';
 import { ConflictDialog } from './conflict-dialog.js';
+import { signInLink } from './signed-out.js';
 
 /**
  * @param {HTMLElement} leaf
  * @param {import('../save.js').Keeping} keeping
- * @param {{ saveWord?: string, askWhy?: boolean, onSaved?: (envelope: import('../api.js').Envelope) => void, ready?: () => string | null, confirm?: () => Promise<boolean> }} [options]
+ * @param {{ saveWord?: string, askWhy?: boolean, onSaved?: (envelope: import('../api.js').Envelope) => void, ready?: () => string | null, confirm?: () => Promise<boolean>, showsLog?: boolean }} [options]
  *   confirm: asked when the player saves; false leaves everything as it is
+ *   onSaved: told of every save that goes through, also of one that had to wait for the notebook
+ *   showsLog: the page shows the log entry that goes with the content; every other page says that there is one
  *   ready: a sentence on what is still missing before it can be saved, or null
  */
-export function SaveBar(leaf, keeping, { saveWord = 'Save', askWhy = false, onSaved = () => {}, ready = () => null, confirm = async () => true } = {}) {
+export function SaveBar(leaf, keeping, { saveWord = 'Save', askWhy = false, onSaved = () => {}, ready = () => null, confirm = async () => true, showsLog = false } = {}) {
   const words = el('p', { class: 'words', role: 'status' });
   const more = el('div', { class: 'more' });
   const why = el('input', { class: 'why', placeholder: 'why? (a few words, if you like)', 'aria-label': 'Why you changed it', maxlength: 1000, value: keeping.reason });
   const undo = el('button', { type: 'button', class: 'quiet' }, 'Throw away');
   const button = el('button', { type: 'button', class: 'inked' }, saveWord);
   const element = el('section', { class: 'save-bar', 'aria-label': 'Saving' }, more, el('div', { class: 'row' }, words, why, undo, button));
-  const dialog = ConflictDialog({ onChoice: async (choices) => finished(await keeping.choose(choices)) });
+  const dialog = ConflictDialog({ onChoice: async (choices) => asked(await keeping.choose(choices)) });
+  let saved = keeping.envelope;
   leaf.append(element);
 
   why.addEventListener('input', () => {
@@ -54,12 +60,22 @@ export function SaveBar(leaf, keeping, { saveWord = 'Save', askWhy = false, onSa
     if (keeping.isDirty && !keeping.keptHere) event.preventDefault();
   });
   keeping.onChange(update);
+  onMe(update);
   update();
   return { element, update };
 
   async function press() {
+    if (!mayWrite()) await meet();
     if (keeping.state === 'conflict') dialog.open(keeping.problem.body.conflicts);
-    else if (keeping.isDirty && !ready() && await confirm()) finished(await keeping.save());
+    else if (keeping.isDirty && !ready() && await confirm()) asked(await keeping.save());
+  }
+
+  function isSignedOut() {
+    return keeping.state === 'refused' && keeping.problem.type === 'sign-in-needed';
+  }
+
+  function isRefusedAtTheDoor() {
+    return isSignedOut() || (keeping.state === 'refused' && keeping.problem.type === 'may-only-read');
   }
 
   // Written only when it differs, so that a screen reader hears it once.
@@ -68,23 +84,31 @@ export function SaveBar(leaf, keeping, { saveWord = 'Save', askWhy = false, onSa
     if (words.textContent !== next) words.textContent = next;
   }
 
-  function finished(envelope) {
-    if (envelope) onSaved(envelope);
-    else if (keeping.state === 'conflict') dialog.open(keeping.problem.body.conflicts);
+  function asked(envelope) {
+    if (!envelope && keeping.state === 'conflict') dialog.open(keeping.problem.body.conflicts);
   }
 
   function update() {
-    const { state } = keeping;
+    const { state, envelope } = keeping;
+    if (envelope !== saved) {
+      saved = envelope;
+      // When everybody has heard of it: the page may draw itself anew.
+      queueMicrotask(() => onSaved(envelope));
+    }
     const missing = ready();
     element.dataset.state = state;
     if (document.activeElement !== why) why.value = keeping.reason;
-    why.hidden = !askWhy || !keeping.isDirty || keeping.baseRevision === 0;
+    why.hidden = !askWhy || !keeping.isDirty || keeping.baseRevision === 0 || !mayWrite();
     undo.hidden = !keeping.isDirty || state === 'clean' || state === 'sending';
     undo.textContent = undo.dataset.sure ? 'Really throw away?' : 'Throw away';
     button.disabled = state === 'sending' || Boolean(missing) || (!keeping.isDirty && state !== 'conflict');
-    button.textContent = { conflict: 'Choose', away: 'Try now', sending: 'Saving …' }[state] ?? saveWord;
-    say(sentence(keeping, missing), state === 'refused');
-    fill(more);
+    // Somebody may have been let in meanwhile: what is typed can always be tried.
+    button.hidden = !mayWrite() && !keeping.isDirty;
+    button.textContent = { conflict: 'Choose', away: 'Try now', sending: 'Saving …' }[state] ?? (isRefusedAtTheDoor() || !mayWrite() ? 'Try again' : saveWord);
+    say(sentence(keeping, missing), state === 'refused' && mayWrite());
+    fill(more,
+      isSignedOut() ? el('p', {}, 'First ', signInLink(), ', then try again.') : null,
+      keeping.extra?.log && !showsLog ? el('p', {}, 'With it goes ', el('a', { href: `/new/log?rig=${encodeURIComponent(keeping.id)}` }, 'the rehearsal you began to write down'), '.') : null);
     if (state === 'merged' && keeping.mergedWith.length) {
       const list = el('div');
       ChangeList(list, keeping.mergedWith);
@@ -95,6 +119,7 @@ export function SaveBar(leaf, keeping, { saveWord = 'Save', askWhy = false, onSa
 
 function sentence(keeping, missing) {
   const kept = keeping.keptHere ? 'Kept on this device.' : 'This browser cannot keep drafts: do not close the page.';
+  if (!mayWrite() && keeping.state !== 'sending') return keeping.isDirty ? `Not saved. ${readingOnlyWords()} ${kept}` : readingOnlyWords();
   switch (keeping.state) {
     case 'sending':
       return 'Saving …';
@@ -105,6 +130,7 @@ function sentence(keeping, missing) {
     case 'away':
       return `The notebook is out of reach. ${kept} It is sent as soon as the notebook answers.`;
     case 'refused':
+      if (keeping.problem.type === 'sign-in-needed') return `Not saved: your sign-in has ended. ${kept}`;
       return `Not saved. ${asSentence(keeping.problem.message + placeWords(keeping.problem.pointer))} ${kept}`;
     case 'conflict':
       return `Somebody else has changed the same place meanwhile. Nothing is lost: choose which to keep. ${kept}`;

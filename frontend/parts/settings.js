@@ -8,7 +8,7 @@ import { keyedList } from '../keyed-list.js';
 import { escaped } from '../recipe-rules.js';
 import { read, write } from '../save-rules.js';
 import { firstValue, settingLabel } from '../setting-rules.js';
-import { inOrder, keyFor } from '../vocabulary-rules.js';
+import { inOrder, isNameOfKey, keyFor } from '../vocabulary-rules.js';
 import { MenuSelect } from './menu-select.js';
 import { Setting } from './setting.js';
 
@@ -60,9 +60,15 @@ export function Settings(element, sound, { pointer, parameters, doors: more = []
   /** A setting the synth's sheet does not know: writing it down comes first. */
   function askName() {
     const name = el('input', { placeholder: 'what is it called?', 'aria-label': 'Name of the setting', maxlength: 60, autocomplete: 'off' });
+    const trouble = el('p', { class: 'unsafe', role: 'status' });
+    const asked = el('span', {}, name, trouble);
     const finish = () => {
       const label = name.value.trim();
-      name.replaceWith(put.element);
+      if (label && !isNameOfKey(label)) {
+        trouble.textContent = 'Only the letters a to z and figures can be kept here. Write it with those, or put the setting into the synth’s sheet, where it can have any name; Escape leaves it.';
+        return;
+      }
+      asked.replaceWith(put.element);
       update();
       if (!label) return;
       const key = keyFor(label, sound.value(`${pointer}/parameters`) ?? {});
@@ -74,9 +80,10 @@ export function Settings(element, sound, { pointer, parameters, doors: more = []
       if (event.key !== 'Enter' && event.key !== 'Escape') return;
       event.preventDefault();
       name.blur();
+      if (name.isConnected) name.focus();
     });
-    name.addEventListener('blur', finish, { once: true });
-    put.element.replaceWith(name);
+    name.addEventListener('blur', finish);
+    put.element.replaceWith(asked);
     name.focus();
   }
 

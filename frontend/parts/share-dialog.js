@@ -2,15 +2,19 @@
  * share-dialog.js: makes a read-only link to a rig, a recipe or a set: exact revision or kept up to date, a name, an end.
  * The link is shown once, with its QR code; the notebook keeps only what is needed to recognise it.
  *
- *   ShareDialog({ kind: 'rigs', id, revision: 7, title }).open();
+ *   ShareDialog(keeping).open();   // the sheet that is open on the page
  */
 import { post } from '../api.js';
 import { el, fill } from '../dom.js';
+import { fileAddress } from '../tab-notebook.js';
 import { localDay } from '../words-rules.js';
+import { CopyLink } from './copy-link.js';
 import { expiryInstant } from './share-rules.js';
 
-/** @param {{ kind: string, id: string, revision: number, title: string }} sheet */
-export function ShareDialog({ kind, id, revision, title }) {
+/** @param {import('../save.js').Keeping} keeping */
+export function ShareDialog({ kind, id, envelope, baseRevision, content: { title }, isDirty }) {
+  // A draft may rest on an earlier revision than the newest, which is what others see.
+  const revision = envelope?.revision ?? baseRevision;
   const name = el('input', { maxlength: 100, placeholder: 'For Jonas', id: 'share-name', required: true });
   const trouble = el('p', { class: 'unsafe', role: 'status' });
   const until = el('select', { id: 'share-until' },
@@ -27,6 +31,7 @@ export function ShareDialog({ kind, id, revision, title }) {
       which('exact', `As it is now (revision ${revision})`, true),
       which('newest', 'Always the newest', false)),
     el('label', { class: 'field', for: 'share-until' }, el('span', { class: 'label' }, 'How long?'), until),
+    isDirty ? el('p', { class: 'pencil' }, 'What is written here and not saved yet is not in it: save first to have it there.') : null,
     trouble,
     el('div', { class: 'buttons' }, make, close('Not now')));
   const dialog = el('dialog', { class: 'share-dialog', 'aria-labelledby': 'share-title' }, form);
@@ -66,32 +71,20 @@ export function ShareDialog({ kind, id, revision, title }) {
   }
 
   function showOnce(share) {
-    const link = el('input', { readonly: true, value: share.url, 'aria-label': 'The link', on: { focus: (event) => event.target.select() } });
-    const said = el('output', { class: 'pencil' });
-    const code = el('img', { class: 'code', alt: 'The same link as a code to point a camera at', width: 180, height: 180, src: `/api/shares/qr?url=${encodeURIComponent(share.url)}` });
+    const link = CopyLink(share.url);
+    const code = el('img', { class: 'code', alt: 'The same link as a code to point a camera at', width: 180, height: 180, src: fileAddress(`/api/shares/qr?url=${encodeURIComponent(share.url)}`) });
     fill(dialog,
       el('h2', { id: 'share-title' }, `${share.name}: the link`),
       el('p', {}, 'It is shown this once. Copy it, or let them point a camera at it.'),
-      link,
+      link.field,
       el('div', { class: 'buttons' },
-        el('button', { type: 'button', class: 'inked', on: { click: () => copy(link, said) } }, 'Copy the link'),
-        close('Done'), said),
+        link.button, close('Done'), link.said),
       code,
-      el('p', { class: 'small' }, el('a', { href: fileAddress(), download: `${title}-${localDay(new Date())}.html` }, 'Or take it as one file'),
+      el('p', { class: 'small' }, el('a', { href: oneFile(), download: `${title}-${localDay(new Date())}.html` }, 'Or take it as one file'),
         ' to send by mail: it opens without a network. ', el('a', { href: '/shares' }, 'All shares')));
   }
 
-  function fileAddress() {
-    return `/api/${kind}/${encodeURIComponent(id)}/file?revision=${revision}`;
-  }
-}
-
-async function copy(link, said) {
-  try {
-    await navigator.clipboard.writeText(link.value);
-    said.textContent = 'Copied.';
-  } catch {
-    link.focus();
-    said.textContent = 'This browser does not copy by itself; the link is marked, press Ctrl+C.';
+  function oneFile() {
+    return fileAddress(`/api/${kind}/${encodeURIComponent(id)}/file?revision=${revision}`);
   }
 }

@@ -50,6 +50,7 @@ export function Stepper(element, state) {
   }
 
   function set(value) {
+    say('');
     if (value === state.value) return;
     state.value = value;
     update();
@@ -77,13 +78,19 @@ export function Stepper(element, state) {
     const value = parseNumber(input.value);
     if (value !== null) {
       set(within(value, state.scale));
-      if (value !== state.value) told.textContent = `The scale ends at ${number(state.value)}.`;
+      if (value !== state.value) say(`The scale ends at ${number(state.value)}.`, true);
     }
     input.value = words();
   }
 
   function tell() {
-    told.textContent = state.value === null ? '' : `${state.label}: ${number(state.value)} ${state.unit ?? ''}`;
+    say(state.value === null ? '' : `${state.label}: ${number(state.value)} ${state.unit ?? ''}`);
+  }
+
+  // What the eye sees for itself is for the ear alone; that another number was taken than was typed is for both.
+  function say(sentence, isSeen = false) {
+    told.textContent = sentence;
+    told.className = isSeen ? 'ended' : 'unseen';
   }
 
   function words() {

@@ -64,8 +64,11 @@ export function SynthForm(leaf, { keeping, shapes }) {
     const section = el('section', { class: 'memory' }, el('h2', {}, 'Memory slots'));
     basics.append(section);
     const fact = facts(section);
+    // While one of the numbers is being typed there is none, and the others stay what they were.
+    let whole = { prefix: '', first: 1, last: 99 };
     const slot = (field, state) => fact(state, (next) => next.memorySlots?.[field] ?? (field === 'prefix' ? '' : null), (next, value) => {
-      const slots = { prefix: '', first: 1, last: 99, ...next.memorySlots, [field]: value ?? undefined };
+      whole = next.memorySlots ?? whole;
+      const slots = { ...whole, [field]: value ?? undefined };
       next.memorySlots = slots.first === undefined || slots.last === undefined ? undefined : slots;
     });
     const all = [

@@ -2,7 +2,7 @@
  * take-along.js: the wiring as files for other tools: drawing, parts, netlist, and the wiring itself.
  *
  *   const along = TakeAlong(element, { title: 'Stage violin' });
- *   along.show(sheet);
+ *   along.show(sheet, standing({ sheet, missing }));   // see wiring-rules.js; nothing is handed out before it is judged
  */
 import { el, fill } from '../dom.js';
 
@@ -19,14 +19,17 @@ const FILES = [
 export function TakeAlong(element, { title }) {
   let sheet = null;
   const buttons = FILES.map(([word, ending, type, content]) => el('button', { type: 'button', on: { click: () => hand(ending, type, content(sheet)) } }, word));
+  const waits = el('p', { class: 'pencil', role: 'status' });
   fill(element,
     el('p', {}, 'The bench sheet has the drawing, both pin tables, the parts with their rings, and the meter plan with boxes to tick.'),
-    el('div', { class: 'buttons' }, el('button', { type: 'button', class: 'inked', on: { click: () => print() } }, 'Print the bench sheet'), buttons));
+    el('div', { class: 'buttons' }, el('button', { type: 'button', class: 'inked', on: { click: () => print() } }, 'Print the bench sheet'), buttons), waits);
   return { element, show };
 
-  function show(next) {
+  function show(next, { isJudged, words }) {
     sheet = next;
-    for (const button of buttons) button.disabled = !sheet;
+    for (const button of buttons) button.disabled = !isJudged;
+    const why = isJudged ? '' : `The files wait until the wiring is judged: ${words}`;
+    if (waits.textContent !== why) waits.textContent = why;
   }
 
   function hand(ending, type, content) {

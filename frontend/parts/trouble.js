@@ -6,6 +6,7 @@
 import { Away, Problem } from '../api.js';
 import { el, fill } from '../dom.js';
 import { asSentence } from '../words-rules.js';
+import { signInLink } from './signed-out.js';
 
 /** @param {HTMLElement} element @param {any} failure @param {{ again?: () => void }} [doors] */
 export function Trouble(element, failure, { again } = {}) {
@@ -15,10 +16,15 @@ export function Trouble(element, failure, { again } = {}) {
   fill(element,
     el('h2', {}, head),
     el('p', {}, advice),
+    isOurFault(failure) ? el('p', { class: 'small pencil' }, 'If you ask for help, quote this request: ', el('code', {}, failure.body.requestId)) : null,
     el('div', { class: 'buttons' },
-      needsSignIn ? el('a', { class: 'button inked', href: '/sign-in' }, 'Sign in') : null,
+      needsSignIn ? signInLink('Sign in', { class: 'button inked' }) : null,
       again ? el('button', { type: 'button', on: { click: again } }, 'Try again') : null,
       el('a', { class: 'button quiet', href: '/' }, 'To the first page')));
+}
+
+function isOurFault(failure) {
+  return failure instanceof Problem && failure.status >= 500 && failure.body.requestId;
 }
 
 function words(failure) {
@@ -26,9 +32,10 @@ function words(failure) {
     return ['The notebook is out of reach', 'Is Rosinbook running, and is this device on the same network? What you have written on this device is safe.'];
   }
   if (failure instanceof Problem && failure.status === 401) {
-    return ['Sign in first', 'This notebook asks for its passphrase. What you have written on this device is safe.'];
+    return ['Sign in first', 'Your sign-in has ended, or there was none. Sign in, then come back and try again; what you have written on this device is safe.'];
   }
   if (failure instanceof Problem && failure.status === 404) {
+    if (failure.type === 'no-such-notebook') return ['There is no notebook here', 'It is gone, or it was closed to you. Look under “More”, “People” which notebooks you may open.'];
     return ['This leaf is not in the notebook', 'The link may be older than the notebook, or belong to another one.'];
   }
   if (failure instanceof Problem) return [failure.title || 'The notebook refused', asSentence(failure.message)];
