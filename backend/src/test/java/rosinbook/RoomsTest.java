@@ -25,6 +25,8 @@ class RoomsTest {
                 .definedBy("rosinbook.store..")
                 .layer("share")
                 .definedBy("rosinbook.share..")
+                .layer("log")
+                .definedBy("rosinbook.log..")
                 .layer("access")
                 .definedBy("rosinbook.access..")
                 .layer("example")
@@ -39,12 +41,16 @@ class RoomsTest {
                 .definedBy("rosinbook.circuit..", "rosinbook.level..", "rosinbook.take..", "rosinbook.sound..")
                 .layer("pitch")
                 .definedBy("rosinbook.pitch..")
+                .layer("limit")
+                .definedBy("rosinbook.limit..")
                 .whereLayer("doors")
                 .mayNotBeAccessedByAnyLayer()
                 .whereLayer("store")
                 .mayOnlyBeAccessedByLayers("doors")
                 .whereLayer("share")
                 .mayOnlyBeAccessedByLayers("doors", "store")
+                .whereLayer("log")
+                .mayOnlyBeAccessedByLayers("doors")
                 .whereLayer("access")
                 .mayOnlyBeAccessedByLayers("doors", "store")
                 .whereLayer("example")
@@ -61,7 +67,7 @@ class RoomsTest {
     }
 
     @Test
-    void benches_know_nobody_but_notes_by_name() {
+    void benches_know_nobody_but_notes_by_name_and_limits() {
         for (String bench : new String[] {"circuit", "level", "take", "sound"}) {
             ArchRuleDefinition.noClasses()
                     .that()
@@ -71,7 +77,8 @@ class RoomsTest {
                             "belong to another room",
                             type -> type.getPackageName().startsWith("rosinbook.")
                                     && !type.getPackageName().startsWith("rosinbook." + bench)
-                                    && !type.getPackageName().startsWith("rosinbook.pitch")))
+                                    && !type.getPackageName().startsWith("rosinbook.pitch")
+                                    && !type.getPackageName().startsWith("rosinbook.limit")))
                     .allowEmptyShould(true)
                     .check(CLASSES);
         }

@@ -1,9 +1,53 @@
-import { readDraft, same } from '/drafts-rules.js';
+import { adoptDrafts, findDraft } from '/drafts.js';
+import { draftKey, isDraftKey, readDraft, same } from '/drafts-rules.js';
+import { showNotebook } from '/tab-notebook.js';
 import { equal } from './expect.js';
 
 const DRAFT = { format: 1, kind: 'rigs', id: 'a', baseRevision: 7, base: { title: 'Stage' }, content: { title: 'Stage two' }, extra: {}, reason: '', touchedAt: '2026-11-25T20:31:05.000Z', wanted: false };
 
+/** What lies in the store once `drafts` were kept there and this notebook has been opened, told by what was typed. */
+function adopted(notebook, drafts) {
+  localStorage.clear();
+  for (const [key, draft] of Object.entries(drafts)) localStorage.setItem(key, typeof draft === 'string' ? draft : JSON.stringify(draft));
+  adoptDrafts(notebook);
+  const found = Object.fromEntries(Object.entries({ ...localStorage }).map(([key, text]) => [key, readDraft(text)?.content.title ?? text]));
+  localStorage.clear();
+  return found;
+}
+
 export const tests = {
+  drafts_of_two_notebooks_lie_apart() {
+    equal(draftKey('n1', 'rigs', 'a') === draftKey('n2', 'rigs', 'a'), false);
+    equal(isDraftKey('n1', draftKey('n1', 'rigs', 'a')), true);
+    equal(isDraftKey('n1', draftKey('n2', 'rigs', 'a')), false);
+    equal(isDraftKey('n1', draftKey('n12', 'rigs', 'a')), false);
+    equal(isDraftKey('', draftKey('n1', 'rigs', 'a')), false);
+    equal(isDraftKey('n1', 'rosinbook.draft.rigs.a'), false);
+  },
+  a_page_finds_the_drafts_of_its_notebook_only() {
+    localStorage.clear();
+    localStorage.setItem(draftKey('n1', 'rigs', 'a'), JSON.stringify(DRAFT));
+    showNotebook('n1');
+    const [here, there] = [findDraft('rigs', 'a'), (showNotebook('n2'), findDraft('rigs', 'a'))];
+    showNotebook('');
+    localStorage.clear();
+    equal(here, DRAFT);
+    equal(there, null);
+  },
+  a_draft_from_before_there_were_several_notebooks_is_found_in_the_first_that_is_opened() {
+    // The place where earlier releases kept it.
+    const found = adopted('n1', { 'rosinbook.draft.rigs.a': DRAFT, 'rosinbook.player': 'Mira' });
+    equal(found, { [draftKey('n1', 'rigs', 'a')]: 'Stage two', 'rosinbook.player': 'Mira' });
+  },
+  the_later_of_two_drafts_stays() {
+    const later = { ...DRAFT, content: { title: 'Later' }, touchedAt: '2026-11-26T08:00:00.000Z' };
+    const place = draftKey('n1', 'rigs', 'a');
+    equal(adopted('n1', { 'rosinbook.draft.rigs.a': DRAFT, [place]: later }), { [place]: 'Later' });
+    equal(adopted('n1', { 'rosinbook.draft.rigs.a': later, [place]: DRAFT }), { [place]: 'Later' });
+  },
+  what_cannot_be_read_is_left_where_it_is() {
+    equal(adopted('n1', { 'rosinbook.draft.rigs.a': '{' }), { 'rosinbook.draft.rigs.a': '{' });
+  },
   a_draft_is_read_as_it_was_kept() {
     equal(readDraft(JSON.stringify(DRAFT)), DRAFT);
   },

@@ -39,6 +39,25 @@ export const tests = {
     list.children[1].firstChild.focus();
     draw(['c', 'b']);
     equal(document.activeElement.getAttribute('aria-label'), 'b');
+    draw(['b', 'c']);
+    equal(document.activeElement.getAttribute('aria-label'), 'b');
+    draw(['c', 'b']);
+    equal(document.activeElement.getAttribute('aria-label'), 'b');
+    list.remove();
+  },
+  who_was_in_a_row_that_is_gone_comes_to_the_one_in_its_place_and_at_last_to_the_list() {
+    const list = el('ul');
+    document.body.append(list);
+    const draw = (keys) => keyedList(list, keys, (key) => key, (key) => el('li', {}, el('input', { 'aria-label': `name ${key}` }), el('button', { 'aria-label': key })));
+    const focused = () => document.activeElement.getAttribute('aria-label') ?? document.activeElement.localName;
+    draw(['a', 'b', 'c']);
+    list.children[1].firstChild.focus();
+    draw(['a', 'c']);
+    equal(focused(), 'c');
+    draw(['a']);
+    equal(focused(), 'a');
+    draw([]);
+    equal(focused(), 'ul');
     list.remove();
   },
   two_rows_cannot_share_a_key() {

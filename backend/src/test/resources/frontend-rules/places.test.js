@@ -23,8 +23,16 @@ export const tests = {
     equal(at('/takes/live'), ['live-take', '']);
     equal(at('/takes/a'), ['take', 'a']);
     equal(at('/exercise'), ['exercise', '']);
+    equal(at('/people'), ['people', '']);
     equal(at('/nowhere'), null);
     equal(at('/rigs/a/b'), null);
+  },
+  a_page_that_makes_something_says_what() {
+    const makes = (address) => placeOf(new URL(address, 'http://127.0.0.1')).makes;
+    equal(makes('/new/rigs?path=start'), 'rigs');
+    equal(makes('/new/log'), 'log');
+    equal(makes('/rigs/7'), '');
+    equal(makes('/people'), '');
   },
   a_broken_escape_is_taken_as_it_stands() {
     equal(at('/rigs/%E0%A4%A'), ['rig', '%E0%A4%A']);

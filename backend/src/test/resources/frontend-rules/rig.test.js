@@ -1,4 +1,4 @@
-import { assignmentOf, firstRig, remarks, stringNumbers } from '/rig-rules.js';
+import { assignmentOf, firstRig, remarks, stringNumbers, withGear } from '/rig-rules.js';
 import { equal } from './expect.js';
 
 const INSTRUMENT = { id: 'i', title: 'Fiddle', content: { strings: { 1: { note: 'E5' }, 2: { note: 'A4' }, 3: { note: 'D4' }, 4: { note: 'G3' }, 5: { note: 'C3' } } } };
@@ -41,6 +41,19 @@ export const tests = {
     const rig = {};
     assignmentOf(rig, '3').sensitivity = 20;
     equal(rig, { assignments: { 3: { trimDecibels: 0, sensitivity: 20 } } });
+  },
+  another_instrument_or_synth_takes_nothing_away_that_was_written() {
+    const other = { id: 'o', title: 'Viola', content: { strings: { 1: { note: 'A4' }, 2: { note: 'D4' } } } };
+    const wide = { id: 'w', title: 'Wide', content: { inputs: 6, sensitivityScale: { min: 0, max: 9, step: 1, customaryStart: 4 } } };
+    const was = { instrument: INSTRUMENT, synth: SYNTH };
+    const rig = { ...firstRig(INSTRUMENT, SYNTH, '2026-11-26'), date: '2026-10-01', notes: 'borrowed' };
+    rig.assignments[2].sensitivity = 31;
+    const next = withGear(rig, was, { instrument: other, synth: wide });
+    equal(next, { title: 'Viola into Wide', date: '2026-10-01', instrument: { id: 'o' }, synth: { id: 'w' }, notes: 'borrowed',
+      assignments: { 1: { input: 1, sensitivity: 4, trimDecibels: 0 }, 2: { input: 2, sensitivity: 31, trimDecibels: 0 } } });
+    equal(withGear({ ...rig, title: 'Mine' }, was, { instrument: other, synth: SYNTH }).title, 'Mine');
+    delete rig.assignments[1].sensitivity;
+    equal(withGear(rig, was, { instrument: other, synth: SYNTH }).assignments[1].sensitivity, undefined);
   },
   strings_are_counted_from_the_highest() {
     equal(stringNumbers(INSTRUMENT.content), ['1', '2', '3', '4', '5']);

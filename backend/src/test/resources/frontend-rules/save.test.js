@@ -1,4 +1,4 @@
-import { pauseMillis, pointerSteps, read, withChoices, write } from '/save-rules.js';
+import { carriedOver, pauseMillis, pointerSteps, read, withChoices, write } from '/save-rules.js';
 import { equal, fails } from './expect.js';
 
 // RFC 6901, section 5.
@@ -64,6 +64,19 @@ export const tests = {
   what_i_left_out_stays_left_out_if_i_choose_mine() {
     const merged = { assignments: { 1: { input: 1, sensitivity: 23 } } };
     equal(withChoices(merged, [{ pointer: '/assignments/1/sensitivity', where: [], theirs: 23 }], ['yours']), { assignments: { 1: { input: 1 } } });
+  },
+  what_was_typed_meanwhile_stands_on_top_of_what_the_notebook_answered() {
+    const sent = { assignments: { 1: { input: 1, sensitivity: 17 }, 2: { input: 2 } }, effects: { reverb: null }, styles: ['air'], gone: 'x' };
+    const typed = { assignments: { 1: { input: 1, sensitivity: 18 }, 2: { input: 2 }, 3: { input: 3 } }, effects: { reverb: null, delay: null }, styles: ['air', 'jig'] };
+    const kept = { ...structuredClone(sent), assignments: { 1: { input: 1, sensitivity: 17, trimDecibels: 2 } }, notes: 'theirs' };
+    equal(carriedOver(sent, typed, kept), { assignments: { 1: { input: 1, sensitivity: 18, trimDecibels: 2 }, 3: { input: 3 } }, effects: { reverb: null, delay: null }, styles: ['air', 'jig'], notes: 'theirs' });
+    equal(carriedOver(sent, sent, kept), kept);
+  },
+  nothing_is_carried_over_somebody_elses_value() {
+    for (const [sent, typed, kept] of [[{ a: 1 }, { a: 2 }, { a: 3 }], [{ a: 1 }, {}, { a: 3 }], [{ a: 1 }, { a: 2 }, {}], [{ a: {} }, { a: null }, { a: { b: 1 } }], [{ a: [1] }, { a: [1, 2] }, { a: [0, 1] }]]) {
+      equal(carriedOver(sent, typed, kept), null);
+    }
+    equal(carriedOver({ a: 1 }, { a: 2 }, { a: 2 }), { a: 2 });
   },
   an_away_server_is_asked_less_and_less_often_but_never_given_up() {
     equal(pauseMillis(0), 3_000);

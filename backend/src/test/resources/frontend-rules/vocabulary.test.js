@@ -1,4 +1,4 @@
-import { choicesOf, extent, inOrder, keyFor, missingInParameter, missingInSynth, move, newParameter, nextOrder } from '/vocabulary-rules.js';
+import { choicesOf, extent, inOrder, isNameOfKey, keyFor, missingInParameter, missingInSynth, move, newParameter, nextOrder } from '/vocabulary-rules.js';
 import { equal } from './expect.js';
 
 const three = () => ({ a: { order: 1 }, b: { order: 2 }, c: { order: 3 } });
@@ -11,6 +11,7 @@ export const tests = {
     equal(keyFor('Über-Höhe!', {}), 'uber-hohe');
     equal(keyFor('音', {}), 'part');
     equal(keyFor('constructor', {}), 'constructor');
+    equal(['Low cut', 'Über-Höhe!', 'Cut 2', '音', 'Größe', '!', 'Höhe 音'].map(isNameOfKey), [true, true, true, false, false, false, false]);
   },
   a_move_touches_only_what_moves() {
     const parameters = three();

@@ -1,5 +1,5 @@
 import { newWay, missingInRoute, missingInAdapter, newRouteId, parseOhms, unjoined, wayWords, wholeRoutes, withWay } from '/parts/route-rules.js';
-import { inputsByRoutes, instrumentSide, missingForBench, standingWords, stringsElsewhere, synthSide } from '/wiring-rules.js';
+import { inputsByRoutes, instrumentSide, missingForBench, standing, standingWords, stringsElsewhere, synthSide } from '/wiring-rules.js';
 import { equal } from './expect.js';
 
 const VIOLIN = {
@@ -82,5 +82,12 @@ export const tests = {
   only_what_is_unsafe_takes_the_mark_away() {
     equal(standingWords({ readyToSolder: true, findings: [{ severity: 'faulty' }] }), { mark: 'Ready to solder', words: 'Nothing unsafe; 1 that will not work.' });
     equal(standingWords({ readyToSolder: false, findings: [{ severity: 'unsafe' }, { severity: 'advice' }] }), { mark: 'Not ready to solder', words: '1 unsafe, 1 to think about.' });
+  },
+  what_is_not_whole_is_not_judged_whatever_the_rest_is() {
+    const sheet = { readyToSolder: true, findings: [] };
+    equal(standing({ sheet, missing: null }).isReady, true);
+    equal(standing({ sheet, missing: 'Route “a”: Say which pin.' }), { isJudged: false, isReady: false, mark: 'Not judged yet', words: 'Route “a”: Say which pin.' });
+    equal(standing({ sheet, missing: null, isEmpty: true }).words, 'There are no routes yet.');
+    equal(standing({ sheet: null, missing: null }).words, 'Looking …');
   },
 };

@@ -30,6 +30,17 @@ class DrawingTest {
     }
 
     @Test
+    void the_pin_of_a_string_is_called_an_input_on_the_synth() throws Exception {
+        String drawn = Drawing.of(GOOD.wiring(), Side.MATING, List.of());
+        int synth = drawn.indexOf("The synth");
+        String face = drawn.substring(synth, drawn.indexOf("from instrument pin"));
+        assertTrue(face.contains(": input 1"), face);
+        assertFalse(face.contains(": string 1"), face);
+        assertTrue(drawn.substring(0, synth).contains(": string 1"), drawn);
+        assertTrue(texts(parsed(GOOD.wiring(), Side.MATING)).contains("input 1"), "at the end of its route");
+    }
+
+    @Test
     void the_side_is_written_large_and_mirrors_the_pins() throws Exception {
         Wiring placed = GOOD.wiring(connector -> placed(connector), connector -> placed(connector));
         Document mating = parsed(placed, Side.MATING);

@@ -12,9 +12,13 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Clock;
+import java.util.ArrayList;
 import java.util.Collections;
+import java.util.List;
+import java.util.UUID;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import java.util.stream.Stream;
 import java.util.zip.ZipEntry;
 import java.util.zip.ZipFile;
 import java.util.zip.ZipOutputStream;
@@ -22,8 +26,10 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import picocli.CommandLine;
 import rosinbook.notebook.Kind;
+import rosinbook.notebook.Notebook;
 import rosinbook.notebook.Pages;
 import rosinbook.store.Database;
+import rosinbook.store.DatabaseSheetStore;
 
 class CommandsTest {
     @TempDir
@@ -65,6 +71,24 @@ class CommandsTest {
     }
 
     @Test
+    void licences_lists_the_libraries_and_has_the_whole_bill_of_materials() throws Exception {
+        Outcome listed = run("licences");
+        assertEquals(0, listed.status(), listed.err());
+        assertTrue(listed.out().contains("(Apache-2.0) Javalin (io.javalin:javalin:"), listed.out());
+        Outcome whole = run("licences", "--sbom");
+        assertEquals(
+                "CycloneDX",
+                Answers.JSON.readTree(whole.out()).path("bomFormat").asText());
+    }
+
+    @Test
+    void a_log_of_no_known_form_is_refused() {
+        Outcome refused = run("serve", "--log", "loud", "--data", data("a"));
+        assertEquals(2, refused.status());
+        assertTrue(refused.err().contains("--log is loud; say json or plain"), refused.err());
+    }
+
+    @Test
     void example_refuses_a_notebook_that_somebody_writes_in() {
         run("example", "--data", data("a"));
         Outcome again = run("example", "--data", data("a"));
@@ -77,17 +101,17 @@ class CommandsTest {
         run("example", "--data", data("a"));
         String[] sets;
         try (Database database = Database.inFolder(Path.of(data("a")))) {
-            sets = DatabaseOptions.notebook(database, Clock.systemUTC())
-                    .look(pages -> pages.list(new Pages.Query(
-                            java.util.Optional.of(Kind.SETLISTS),
-                            "",
-                            java.util.Optional.empty(),
-                            java.util.Optional.empty(),
-                            2)))
-                    .items()
-                    .stream()
-                    .map(set -> set.sheetId().toString())
-                    .toArray(String[]::new);
+            sets = new Notebook(DatabaseSheetStore.of(database, DatabaseSheetStore.ONLY_NOTEBOOK), Clock.systemUTC())
+                            .look(pages -> pages.list(new Pages.Query(
+                                    java.util.Optional.of(Kind.SETLISTS),
+                                    "",
+                                    java.util.Optional.empty(),
+                                    java.util.Optional.empty(),
+                                    2)))
+                            .items()
+                            .stream()
+                            .map(set -> set.sheetId().toString())
+                            .toArray(String[]::new);
         }
         Outcome told = run("compare", "--data", data("a"), sets[1], sets[0]);
         assertEquals(0, told.status(), told.err());
@@ -149,7 +173,52 @@ class CommandsTest {
     }
 
     @Test
+    void what_only_reads_a_notebook_makes_none_where_there_is_none() throws Exception {
+        Path zip = Files.writeString(folder.resolve("season.zip"), "an earlier good one");
+        String set = UUID.randomUUID().toString();
+        for (List<String> command : List.of(
+                List.of("backup", zip.toString()),
+                List.of("export", zip.toString()),
+                List.of("verify"),
+                List.of("compare", set, set))) {
+            List<String> arguments = new ArrayList<>(command);
+            arguments.addAll(List.of("--data", data("nowhere")));
+            Outcome refused = run(arguments.toArray(String[]::new));
+            assertEquals(2, refused.status(), command::toString);
+            assertEquals(
+                    command.get(0) + ": there is no notebook in " + data("nowhere") + "; name it with --data",
+                    refused.err().strip());
+            assertFalse(Files.exists(folder.resolve("nowhere")));
+        }
+        assertEquals("an earlier good one", Files.readString(zip));
+        try (Stream<Path> left = Files.list(folder)) {
+            assertEquals(List.of(zip), left.toList());
+        }
+    }
+
+    @Test
+    void a_place_that_cannot_be_written_is_told_in_a_sentence() throws Exception {
+        Database.inFolder(Path.of(data("a"))).close();
+        Outcome nowhere = run("export", "--data", data("a"), data("nowhere/season.zip"));
+        assertEquals(2, nowhere.status());
+        assertEquals(
+                "export: the folder " + data("nowhere") + " is not there; make it first",
+                nowhere.err().strip());
+        Outcome onFolder = run("backup", "--data", data("a"), folder.toString());
+        assertEquals(2, onFolder.status());
+        assertEquals(
+                "backup: " + folder + " is a folder; name a file in it",
+                onFolder.err().strip());
+        Outcome fromFolder = run("import", "--data", data("a"), folder.toString());
+        assertEquals(2, fromFolder.status());
+        assertEquals(
+                "import: a file cannot be read or written: Is a directory",
+                fromFolder.err().strip());
+    }
+
+    @Test
     void a_set_that_is_not_there_is_told_in_a_sentence() {
+        Database.inFolder(Path.of(data("a"))).close();
         Outcome outcome = run("compare", "--data", data("a"), "last-week", "tonight");
         assertEquals(2, outcome.status());
         assertEquals(

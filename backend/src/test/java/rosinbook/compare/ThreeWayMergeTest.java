@@ -8,6 +8,7 @@ import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import com.fasterxml.jackson.databind.node.ObjectNode;
+import java.util.List;
 import net.jqwik.api.Arbitrary;
 import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
@@ -59,6 +60,30 @@ class ThreeWayMergeTest {
         ThreeWayMerge merge = ThreeWayMerge.of(json("{'v':{'a':1,'b':2}}"), json("{}"), json("{'v':{'a':1,'b':3}}"));
         assertEquals("/v", merge.conflicts().get(0).at().toString());
         assertTrue(merge.conflicts().get(0).theirs().isEmpty());
+    }
+
+    @Test
+    void a_reference_is_not_mixed_of_what_one_chose_and_how_the_other_held_it() {
+        JsonNode base = json("{'follows':{'id':'a','revision':3}}");
+        JsonNode followedOn = json("{'follows':{'id':'a','revision':4}}");
+        JsonNode moved = json("{'follows':{'id':'b','revision':3}}");
+        for (ThreeWayMerge merge :
+                List.of(ThreeWayMerge.of(base, followedOn, moved), ThreeWayMerge.of(base, moved, followedOn))) {
+            assertEquals("/follows", merge.conflicts().get(0).at().toString());
+            assertEquals(1, merge.conflicts().size());
+        }
+        JsonNode open = json("{'recipe':{'id':'a'}}");
+        assertFalse(ThreeWayMerge.of(open, json("{'recipe':{'id':'a','revision':3}}"), json("{'recipe':{'id':'b'}}"))
+                .isClean());
+    }
+
+    @Test
+    void a_wire_that_became_another_kind_of_wire_is_one_edit() {
+        JsonNode base = json("{'via':{'via':'straight'}}");
+        ThreeWayMerge merge = ThreeWayMerge.of(
+                base, json("{'via':{'via':'divider','upper':100}}"), json("{'via':{'via':'preamp','gain':6}}"));
+        assertEquals("/via", merge.conflicts().get(0).at().toString());
+        assertEquals(json("{'via':{'via':'divider','upper':100}}"), merge.merged());
     }
 
     @Property(seed = "8017")

@@ -12,18 +12,18 @@ import rosinbook.notebook.Content;
 import rosinbook.notebook.Kind;
 import rosinbook.notebook.Pages;
 import rosinbook.notebook.Revision;
-import rosinbook.store.Database;
 import rosinbook.store.DatabaseSheetStore;
+import rosinbook.testing.TestDatabase;
 
 /** The example season in a database of its own. */
 final class WrittenExample implements AutoCloseable {
     final DatabaseSheetStore store;
     final int sheets;
-    private final Database database;
+    private final TestDatabase database;
 
     WrittenExample(LocalDate today) {
-        database = Database.inMemory("example-" + UUID.randomUUID());
-        store = DatabaseSheetStore.onlyNotebook(database, Instant.EPOCH);
+        database = TestDatabase.fresh();
+        store = DatabaseSheetStore.onlyNotebook(database.database(), Instant.EPOCH);
         sheets = ExampleSeason.writeInto(store, today);
     }
 

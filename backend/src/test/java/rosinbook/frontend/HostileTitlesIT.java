@@ -52,7 +52,7 @@ class HostileTitlesIT {
     }
 
     @ParameterizedTest
-    @EnumSource
+    @EnumSource(names = {"MARKUP", "ENDLESS"})
     void a_title_is_only_text_on_a_wide_screen_and_on_a_shared_page(Title title, Browsers browsers) {
         try (ServedNotebook notebook = ServedNotebook.empty();
                 Visitor visitor = Visitor.of(notebook, browsers, Screen.DESKTOP)) {

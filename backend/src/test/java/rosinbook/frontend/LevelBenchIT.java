@@ -7,12 +7,15 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import com.microsoft.playwright.BrowserContext;
 import com.microsoft.playwright.Locator;
 import com.microsoft.playwright.Page;
+import com.microsoft.playwright.Request;
+import com.microsoft.playwright.Route;
 import com.microsoft.playwright.options.AriaRole;
 import java.nio.file.Path;
 import java.time.Clock;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.UUID;
+import java.util.regex.Pattern;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -24,6 +27,7 @@ import rosinbook.web.Server;
 
 /** The level bench in a real browser: from the recording to the rig's new revision. */
 class LevelBenchIT {
+    private static final Pattern OF_AN_UPLOAD = Pattern.compile(".*/api/bench/levels/[0-9a-f-]{36}(\\?.*)?");
     private static final Path RECORDING = Path.of("src/test/resources/published/levels/reel.wav");
 
     private final Browsers browsers = Browsers.open();
@@ -65,6 +69,13 @@ class LevelBenchIT {
     @Test
     void a_stroke_is_put_right_by_keyboard_and_measured_again() {
         Page page = benchOf(Browsers.Screen.DESKTOP);
+        List<String> measured = new ArrayList<>();
+        page.onRequest(request -> {
+            if (request.method().equals("POST")
+                    && OF_AN_UPLOAD.matcher(request.url()).matches()) {
+                measured.add(path(request));
+            }
+        });
         page.locator("#level-file").setInputFiles(RECORDING);
         Locator first = page.locator(".stroke > button").first();
         first.focus();
@@ -75,10 +86,19 @@ class LevelBenchIT {
         page.keyboard().press("ArrowRight");
         assertEquals(before + 0.05, Double.parseDouble(start.getAttribute("aria-valuenow")), 1e-3);
         page.locator(".stroke-editor select").nth(1).selectOption("loud");
-        page.getByRole(AriaRole.BUTTON, new Page.GetByRoleOptions().setName("Measure again with these strokes"))
-                .click();
+        // A second recording that arrived but could not be measured leaves the strokes of the first.
+        page.route(OF_AN_UPLOAD, Route::abort);
+        page.locator("#level-file").setInputFiles(RECORDING);
+        assertThat(page.locator(".bench-state h2")).hasText("The notebook is out of reach");
+        page.unroute(OF_AN_UPLOAD);
+        page.waitForRequest(
+                request -> request.method().equals("POST") && measured.get(0).equals(path(request)),
+                () -> page.getByRole(
+                                AriaRole.BUTTON,
+                                new Page.GetByRoleOptions().setName("Measure again with these strokes"))
+                        .click());
         assertThat(page.locator(".stroke > button").first())
-                .hasAttribute("aria-label", java.util.regex.Pattern.compile("string 1, loud"));
+                .hasAttribute("aria-label", Pattern.compile("string 1, loud"));
         assertThat(page.locator(".verdict")).isVisible();
         assertEquals(List.of(), complaints);
     }
@@ -89,6 +109,10 @@ class LevelBenchIT {
         page.locator("#level-file").setInputFiles(Path.of("src/test/resources/published/levels/README.md"));
         assertThat(page.locator(".bench-state h2")).hasText("This recording cannot be read");
         assertTrue(page.locator(".results").textContent().isEmpty());
+    }
+
+    private static String path(Request request) {
+        return request.url().replaceAll("\\?.*", "");
     }
 
     private Page benchOf(Browsers.Screen screen) {

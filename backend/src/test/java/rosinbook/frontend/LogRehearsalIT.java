@@ -7,8 +7,10 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.microsoft.playwright.Locator;
 import com.microsoft.playwright.Page;
+import com.microsoft.playwright.Route;
 import com.microsoft.playwright.options.AriaRole;
 import java.util.List;
+import java.util.Map;
 import java.util.stream.IntStream;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
@@ -98,6 +100,65 @@ class LogRehearsalIT {
     }
 
     @ParameterizedTest
+    @EnumSource(names = "PHONE")
+    void a_rehearsal_that_waits_on_this_device_is_found_again_and_written_down(Screen screen, Browsers browsers) {
+        try (Visitor visitor = Visitor.of(notebook, browsers, screen)) {
+            Page page = visitor.open("/new/log");
+            page.getByLabel("What happened").fill("The low C speaks late");
+            visitor.open("/");
+            visitor.link("A rehearsal with " + RIG).click();
+            visitor.arriveAt(
+                    "/new/log?rig=" + visitor.sheet("rigs", RIG).path("id").asText());
+            assertThat(page.getByLabel("What happened")).hasValue("The low C speaks late");
+
+            page.route("**/api/rigs/*", Route::abort);
+            visitor.button("Write it down").click();
+            assertThat(page.locator(".save-bar .words")).containsText("The notebook is out of reach.");
+            page.unroute("**/api/rigs/*");
+            assertThat(page.locator("h1")).hasText("Written down");
+            assertEquals(
+                    "The low C speaks late",
+                    visitor.read("/api/log?limit=1").at("/items/0/content/text").asText());
+        }
+    }
+
+    @ParameterizedTest
+    @EnumSource(names = "PHONE")
+    void the_log_has_one_open_line_and_shows_the_entry_that_is_asked_for(Screen screen, Browsers browsers) {
+        try (Visitor visitor = Visitor.of(notebook, browsers, screen)) {
+            JsonNode old = visitor.read("/api/log?limit=200").path("items");
+            String oldest = old.get(old.size() - 1).path("id").asText();
+            for (int entry = 0; entry < 50; entry++) {
+                visitor.write("log", Map.of("date", "2026-11-18", "event", "practice", "text", "Scales " + entry));
+            }
+            Page page = visitor.open("/log#" + oldest);
+            assertThat(page.locator("[id='" + oldest + "']")).isInViewport();
+
+            visitor.button("Write a line").click();
+            visitor.button("Write a line").click();
+            page.keyboard().press("Control+s");
+            assertThat(page.locator(".save-bar .words")).hasText("Write what happened, or how it felt.");
+            page.getByLabel("What happened").fill("New rosin");
+            page.locator(".log-entry-form").getByText("good").click();
+            visitor.open("/log");
+            assertThat(page.getByLabel("What happened")).hasValue("New rosin");
+            page.locator(".log-entry").first().getByText("edit").click();
+            assertThat(page.locator(".log-entry-form")).hasCount(2);
+            page.locator(".log-entry-form").last().getByText("rough").click();
+            assertThat(page.locator(".log-entry-form").first().getByLabel("good"))
+                    .isChecked();
+
+            visitor.button("Find").click();
+            page.getByPlaceholder("Find in the notebook").fill("Scales 3");
+            page.locator("dialog[open] a").first().click();
+            assertThat(page.locator("dialog[open]")).hasCount(0);
+            page.route("**/api/log?**", Route::abort);
+            visitor.button("Earlier").click();
+            assertThat(page.locator("#status-line")).hasText("The notebook is out of reach.");
+        }
+    }
+
+    @ParameterizedTest
     @EnumSource
     void a_stepper_goes_on_while_it_is_held_and_stops_when_it_is_let_go(Screen screen, Browsers browsers) {
         try (Visitor visitor = Visitor.of(notebook, browsers, screen)) {
@@ -109,8 +170,8 @@ class LogRehearsalIT {
             finger.press();
             // The first repeat after 420 ms, the next ones every 130 ms.
             page.clock().runFor(1000);
-            String held = value(visitor, 3);
             finger.lift();
+            String held = value(visitor, 3);
             page.clock().runFor(5000);
 
             assertTrue(Integer.parseInt(held) >= 24 + 5, held);

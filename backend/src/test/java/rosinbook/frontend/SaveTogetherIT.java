@@ -40,7 +40,7 @@ class SaveTogetherIT {
     }
 
     @ParameterizedTest
-    @EnumSource
+    @EnumSource(names = "PHONE")
     void edits_of_different_strings_are_both_kept(Screen screen, Browsers browsers) {
         try (Visitor tilde = Visitor.of(notebook, browsers, Screen.DESKTOP);
                 Visitor oke = Visitor.of(notebook, browsers, screen)) {
@@ -87,7 +87,7 @@ class SaveTogetherIT {
     }
 
     @ParameterizedTest
-    @EnumSource
+    @EnumSource(names = "PHONE")
     void a_choice_may_wait_and_still_be_for_ones_own(Screen screen, Browsers browsers) {
         try (Visitor tilde = Visitor.of(notebook, browsers, Screen.DESKTOP);
                 Visitor oke = Visitor.of(notebook, browsers, screen)) {
@@ -106,7 +106,7 @@ class SaveTogetherIT {
     }
 
     @ParameterizedTest
-    @EnumSource
+    @EnumSource(names = "PHONE")
     void what_is_written_while_the_server_is_away_is_sent_when_it_is_back(Screen screen, Browsers browsers) {
         try (Visitor visitor = Visitor.of(notebook, browsers, screen)) {
             openRig(visitor);
@@ -125,7 +125,7 @@ class SaveTogetherIT {
     }
 
     @ParameterizedTest
-    @EnumSource
+    @EnumSource(names = "PHONE")
     void a_draft_survives_that_the_page_is_loaded_again_while_the_notebook_is_away(Screen screen, Browsers browsers) {
         try (Visitor visitor = Visitor.of(notebook, browsers, screen)) {
             Page page = openRig(visitor);
@@ -146,7 +146,7 @@ class SaveTogetherIT {
     }
 
     @ParameterizedTest
-    @EnumSource
+    @EnumSource(names = "PHONE")
     void a_draft_that_was_never_sent_is_there_after_the_screen_was_locked(Screen screen, Browsers browsers) {
         try (Visitor visitor = Visitor.of(notebook, browsers, screen)) {
             Page page = openRig(visitor);

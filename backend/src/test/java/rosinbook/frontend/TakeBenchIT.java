@@ -1,5 +1,6 @@
 package rosinbook.frontend;
 
+import static com.microsoft.playwright.assertions.PlaywrightAssertions.assertThat;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
@@ -7,6 +8,7 @@ import com.microsoft.playwright.BrowserContext;
 import com.microsoft.playwright.Download;
 import com.microsoft.playwright.Locator;
 import com.microsoft.playwright.Page;
+import com.microsoft.playwright.Route;
 import com.microsoft.playwright.options.AriaRole;
 import com.microsoft.playwright.options.FilePayload;
 import java.io.IOException;
@@ -18,6 +20,7 @@ import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.UUID;
+import java.util.regex.Pattern;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeAll;
@@ -263,6 +266,83 @@ class TakeBenchIT {
                         .setState(com.microsoft.playwright.options.WaitForSelectorState.DETACHED));
         bring("exercise.mid", published("o1_air.reasonable.mid"));
         page.getByText("Against the script:").waitFor();
+    }
+
+    @Test
+    void what_is_said_about_a_take_stays_while_its_strings_and_the_tempo_change() {
+        visit(Browsers.Screen.PHONE);
+        go("/exercise");
+        bring("exercise.mid", published("o1_air.reasonable.mid"));
+        Locator title = page.locator("#take-title");
+        title.fill("Slow, with the new bow");
+        Locator strings = page.locator("#take-strings");
+        String played = strings.inputValue();
+        strings.fill("E5, A4, H9");
+        strings.press("Tab");
+        assertThat(page.locator(".looked-at .unsafe")).containsText("H9");
+        assertThat(title).hasValue("Slow, with the new bow");
+        strings.fill(played);
+        strings.press("Tab");
+        assertThat(page.locator(".looked-at .unsafe")).hasText("");
+
+        page.waitForRequest(
+                request -> request.url().matches(".*/api/bench/takes.*exercise=62.*"),
+                () -> button("Beats a minute: more").click());
+        assertThat(page.locator(".leaf")).containsText("at 62 a minute");
+        page.route("**/api/exercise?*", Route::abort);
+        button("Beats a minute: more").click();
+        assertThat(page.locator(".leaf")).containsText("Below is still the script at 62 a minute.");
+        page.unroute("**/api/exercise?*");
+        button("Try again").click();
+        assertThat(page.locator(".leaf")).containsText("at 64 a minute");
+        assertThat(page.locator(".leaf")).not().containsText("Below is still");
+        assertThat(title).hasValue("Slow, with the new bow");
+    }
+
+    @Test
+    void what_was_played_live_stays_on_the_page_where_the_browser_keeps_nothing() {
+        visit(Browsers.Screen.PHONE);
+        visitor.addInitScript(PRETEND_MIDI);
+        visitor.addInitScript("indexedDB.open = () => { throw new DOMException('off', 'SecurityError'); };");
+        go("/takes/live");
+        button("Listen").click();
+        for (int take = 1; take <= 2; take++) {
+            button("Record").click();
+            page.evaluate("() => { playMidi([0x90, 81, 90]); playMidi([0x80, 81, 0]); }");
+            button("Stop").click();
+            assertThat(page.locator(".status-line")).containsText("this browser keeps nothing");
+            assertThat(button("Look at it, and keep it")).hasCount(take);
+        }
+        assertEquals(0, page.getByText("Only in this browser so far").count());
+        button("Look at it, and keep it").first().click();
+        button("Keep this take").click();
+        assertThat(button("Look at it, and keep it")).hasCount(1);
+        button("Look at it, and keep it").click();
+        button("Keep this take").click();
+        page.waitForURL(address -> address.matches(".*/takes/[0-9a-f-]{36}"));
+    }
+
+    @Test
+    void what_is_thrown_away_leaves_the_page_and_a_tempo_that_is_none_is_told() {
+        visit(Browsers.Screen.PHONE);
+        bringAndKeep();
+        Locator facts = page.locator("dl.facts");
+        facts.locator("button:has-text('Rig: ')").click();
+        facts.getByLabel("Rig").selectOption("");
+        assertThat(page.locator(".lead")).not().containsText("Green violin");
+        button("Notes: add a note").click();
+        facts.locator("textarea").fill("too many ghosts");
+        facts.locator("textarea").blur();
+        button("Throw away").click();
+        button("Really throw away?").click();
+        assertThat(facts).not().containsText("too many ghosts");
+
+        page.locator("summary:has-text('Take it along')").click();
+        page.locator("#export-tempo").fill("fast");
+        assertThat(page.getByText("Write the quarters a minute as a number")).isVisible();
+        assertThat(page.getByText("Sheet music (MusicXML)")).isHidden();
+        page.locator("#export-tempo").fill("96,5");
+        assertThat(page.getByText("Sheet music (MusicXML)")).hasAttribute("href", Pattern.compile("tempo=96\\.5"));
     }
 
     @ParameterizedTest

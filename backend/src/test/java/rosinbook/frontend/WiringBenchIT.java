@@ -176,10 +176,8 @@ class WiringBenchIT {
         assertThat(mark()).containsText("Not judged yet");
 
         measurePins(screen);
-        page.getByRole(
-                        AriaRole.BUTTON,
-                        new Page.GetByRoleOptions().setName(Pattern.compile("^Write down \\d likely pins$")))
-                .click();
+        // All seven: an answer to the readings so far may come between two of them.
+        button("Write down 7 likely pins").click();
         assertThat(page.locator(".probe-table")).containsText("written down: string 4");
         assertThat(page.locator(".probe-table")).containsText("written down: mixed signal");
 
@@ -287,6 +285,21 @@ class WiringBenchIT {
     @Test
     void the_bench_sheet_on_paper_has_boxes_rings_in_words_and_cautions() throws IOException {
         visit(Screen.DESKTOP);
+        page.navigate("/wiring/" + exampleRig());
+        assertThat(mark()).containsText("Ready to solder");
+        page.emulateMedia(new Page.EmulateMediaOptions().setMedia(com.microsoft.playwright.options.Media.PRINT));
+        Locator sheet = page.locator(".bench-sheet");
+        assertThat(sheet).isVisible();
+        assertThat(page.locator(".save-bar")).isHidden();
+        assertThat(page.locator("#adapter")).isHidden();
+        assertThat(sheet).containsText("violet, green, black, brown, brown");
+        assertThat(sheet).containsText("Never bridge supply rails");
+        assertEquals(2, sheet.locator("svg").count());
+        assertTrue(sheet.locator(".box").count() > 20);
+    }
+
+    /** @return id of a rig of the example that has an adapter */
+    private String exampleRig() throws IOException {
         visitor.request()
                 .post(
                         "/api/example",
@@ -298,16 +311,76 @@ class WiringBenchIT {
         for (JsonNode rig : rigs.get("items")) {
             rigId = rig.get("content").has("adapter") ? rig.get("id").asText() : rigId;
         }
-        page.navigate("/wiring/" + rigId);
+        return rigId;
+    }
+
+    private Locator button(String name) {
+        return page.getByRole(
+                AriaRole.BUTTON, new Page.GetByRoleOptions().setName(name).setExact(true));
+    }
+
+    @Test
+    void what_is_not_judged_yet_is_called_so_on_paper_too_and_is_not_taken_along() throws IOException {
+        visit(Screen.PHONE);
+        page.navigate("/wiring/" + exampleRig());
         assertThat(mark()).containsText("Ready to solder");
+        openStep("Adapter");
+        button("Another route").click();
+        Locator route = page.locator(".route:has(> details[open])");
+        route.getByLabel(Pattern.compile("^What stands between")).selectOption("switch");
+        Locator second = route.getByLabel("Word beside this position").nth(1);
+        second.fill("on");
+        second.press("Tab");
+        assertThat(route).containsText("Another position is called “on”");
+        second.fill("middle");
+        second.press("Tab");
+        assertThat(route.locator(".position .unsafe")).hasText(new String[] {"", ""});
+        route.getByLabel(Pattern.compile("^What stands between")).selectOption("divider");
+        route.getByLabel(Pattern.compile("^To synth pin")).selectOption("10");
+        route.getByRole(AriaRole.BUTTON, new Locator.GetByRoleOptions().setName(Pattern.compile("^Divides")))
+                .click();
+        route.getByLabel("Divides", new Locator.GetByLabelOptions().setExact(true))
+                .selectOption("");
+        String lacking = "Say which supply pin is divided.";
+        assertThat(mark()).containsText("Not judged yet");
+        assertThat(mark()).containsText(lacking);
+        openStep("Paper");
+        assertThat(button("Netlist for SPICE")).isDisabled();
+        openStep("Meter");
+        assertThat(page.locator(".meter-plan > .unsafe")).containsText(lacking);
+        openStep("Drawing");
+        assertThat(page.locator("#drawing")).containsText("The drawing leaves that out.");
         page.emulateMedia(new Page.EmulateMediaOptions().setMedia(com.microsoft.playwright.options.Media.PRINT));
-        Locator sheet = page.locator(".bench-sheet");
-        assertThat(sheet).isVisible();
-        assertThat(page.locator(".save-bar")).isHidden();
-        assertThat(page.locator("#adapter")).isHidden();
-        assertThat(sheet).containsText("violet, green, black, brown, brown");
-        assertThat(sheet).containsText("Never bridge supply rails");
-        assertEquals(2, sheet.locator("svg").count());
-        assertTrue(sheet.locator(".box").count() > 20);
+        Locator paper = page.locator(".bench-sheet");
+        assertThat(paper.locator(".mark")).containsText("Not judged yet: Route");
+        assertThat(paper.locator(".mark")).containsText(lacking);
+        assertThat(paper.locator("caption").first()).isVisible();
+        assertThat(paper.locator("svg").first()).isHidden();
+        assertThat(paper.locator(".boxes")).isHidden();
+    }
+
+    @Test
+    void a_check_that_failed_is_asked_again_when_the_player_says_so() throws IOException {
+        visit(Screen.PHONE);
+        List<String> asked = new ArrayList<>();
+        page.route("**/api/bench/*", route -> {
+            asked.add(route.request().url().replaceAll(".*/", ""));
+            route.abort();
+        });
+        page.navigate("/wiring/" + exampleRig());
+        assertThat(mark()).containsText("out of reach");
+        page.locator("#pins > summary").click();
+        type(Screen.PHONE, "2", "To ground, all off", "ohms", "0.2");
+        assertThat(page.locator(".probe-table")).containsText("out of reach");
+        page.waitForTimeout(1000);
+        assertEquals(1, asked.stream().filter("probe"::equals).count(), "it does not ask for ever");
+
+        page.unroute("**/api/bench/*");
+        page.locator(".probe-table").getByText("Try again").click();
+        assertThat(page.locator(".probe-table")).containsText("written down:");
+        assertThat(page.locator(".probe-table")).not().containsText("out of reach");
+        page.locator(".ready-mark + button").click();
+        assertThat(mark()).containsText("Ready to solder");
+        assertThat(page.locator(".ready-mark + button")).isHidden();
     }
 }

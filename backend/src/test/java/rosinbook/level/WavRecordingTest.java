@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.IOException;
+import java.io.RandomAccessFile;
 import java.nio.ByteBuffer;
 import java.nio.ByteOrder;
 import java.nio.charset.StandardCharsets;
@@ -20,6 +21,8 @@ import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.Arguments;
 import org.junit.jupiter.params.provider.MethodSource;
+import rosinbook.limit.Limit;
+import rosinbook.limit.PastLimit;
 
 class WavRecordingTest {
     @TempDir
@@ -119,10 +122,7 @@ class WavRecordingTest {
                 damage("no data", file -> put(file, 36, "junk"), 444, "no \"data\" chunk"),
                 damage("compressed", file -> putShort(file, 20, 17), 20, "format number 17"),
                 damage("zero channels", file -> putShort(file, 22, 0), 22, "0 channels"),
-                damage("nine channels", file -> putShort(file, 22, 9), 22, "9 channels"),
                 damage("rate just too low", file -> putInt(file, 24, 7_999), 24, "7999 samples a second"),
-                damage("rate just too high", file -> putInt(file, 24, 192_001), 24, "192001 samples a second"),
-                damage("rate beyond a signed number", file -> putInt(file, 24, -2), 24, "4294967294 samples"),
                 damage("frame that does not fit", file -> putShort(file, 32, 5), 32, "take 4 bytes, but it says 5"),
                 damage("8 bits", file -> putShort(file, 34, 8), 34, "8 bits"),
                 damage("64 bit float", file -> putShort(putShort(file, 34, 64), 20, 3), 34, "64 bits per float"),
@@ -137,6 +137,39 @@ class WavRecordingTest {
                         36,
                         "only 400 bytes follow"),
                 damage("RF64 without its lengths", file -> putInt(put(file, 0, "RF64"), 40, -1), 36, "\"ds64\""));
+    }
+
+    @Test
+    void more_than_is_read_is_refused_by_the_name_of_its_limit() {
+        assertPastLimit(Limit.CHANNELS, putShort(bytes(2, 100), 22, 9), "9 channels");
+        assertPastLimit(Limit.SAMPLE_RATE, putInt(bytes(2, 100), 24, 192_001), "192 001 samples a second");
+        assertPastLimit(Limit.SAMPLE_RATE, putInt(bytes(2, 100), 24, -2), "4 294 967 294 samples a second");
+        byte[] chunks = bytes(2, 100);
+        byte[] many = Arrays.copyOf(chunks, 12 + 8 * 10_001);
+        for (int at = 12; at < many.length; at += 8) {
+            putInt(put(many, at, "junk"), at + 4, 0);
+        }
+        assertPastLimit(Limit.WAV_CHUNKS, many, "10 000 chunks");
+    }
+
+    @Test
+    void a_recording_of_more_than_four_hours_is_refused_by_its_header() throws IOException {
+        Path long_ = folder.resolve("long.wav");
+        Files.write(long_, putInt(bytes(2, 100), 24, 8_000));
+        long dataBytes = 4L * 8_000 * (4 * 3600 + 1);
+        try (RandomAccessFile file = new RandomAccessFile(long_.toFile(), "rw")) {
+            file.setLength(44 + dataBytes);
+            file.seek(40);
+            file.writeInt(Integer.reverseBytes((int) dataBytes));
+        }
+        PastLimit problem = assertThrows(PastLimit.class, () -> WavRecording.open(long_));
+        assertEquals(Limit.RECORDING_SECONDS, problem.limit());
+    }
+
+    private void assertPastLimit(Limit limit, byte[] file, String message) {
+        PastLimit problem = assertThrows(PastLimit.class, () -> open(file));
+        assertEquals(limit, problem.limit());
+        assertTrue(problem.getMessage().contains(message), problem.getMessage());
     }
 
     @ParameterizedTest(name = "{0}")

@@ -5,10 +5,12 @@ import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.nio.charset.StandardCharsets;
+import java.util.Optional;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
+import rosinbook.limit.Limit;
 
 class ContentJsonTest {
     private static String canonical(String json) {
@@ -76,7 +78,8 @@ class ContentJsonTest {
     void nesting_is_limited() {
         byte[] bytes = ("[".repeat(5000) + "]".repeat(5000)).getBytes(StandardCharsets.UTF_8);
         var problem = assertThrows(InvalidContent.class, () -> ContentJson.parse(bytes));
-        assertTrue(problem.getMessage().contains("nesting"), problem.getMessage());
+        assertEquals(Optional.of(Limit.JSON_DEPTH), problem.limit());
+        assertTrue(problem.getMessage().contains("40 levels"), problem.getMessage());
     }
 
     @ParameterizedTest

@@ -9,6 +9,7 @@ import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.time.Clock;
+import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
@@ -16,20 +17,24 @@ import java.util.UUID;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
+import rosinbook.limit.Limit;
+import rosinbook.limit.PastLimit;
 import rosinbook.notebook.ContentJson;
 import rosinbook.notebook.Kind;
 import rosinbook.notebook.Notebook;
+import rosinbook.testing.TestDatabase;
 
 /** Archives that are not as they should be: each is refused with a reason, and nothing is added. */
 class ArchiveTest {
-    private Database database;
+    private TestDatabase database;
     private Archive archive;
     private Map<String, String> good;
     private String name;
 
     @BeforeEach
     void exportOnePiece() throws IOException {
-        try (Database source = Database.inMemory("t" + UUID.randomUUID())) {
+        try (TestDatabase held = TestDatabase.fresh()) {
+            Database source = held.database();
             Clock clock = Clock.systemUTC();
             Notebook notebook = new Notebook(DatabaseSheetStore.onlyNotebook(source, clock.instant()), clock);
             notebook.create(
@@ -46,9 +51,9 @@ class ArchiveTest {
                 .filter(key -> key.startsWith("sheets/"))
                 .findFirst()
                 .orElseThrow();
-        database = Database.inMemory("t" + UUID.randomUUID());
-        DatabaseSheetStore.onlyNotebook(database, Clock.systemUTC().instant());
-        archive = new Archive(database, DatabaseSheetStore.ONLY_NOTEBOOK);
+        database = TestDatabase.fresh();
+        DatabaseSheetStore.onlyNotebook(database.database(), Clock.systemUTC().instant());
+        archive = new Archive(database.database(), DatabaseSheetStore.ONLY_NOTEBOOK);
     }
 
     @AfterEach
@@ -74,7 +79,9 @@ class ArchiveTest {
 
     @Test
     void a_zip_of_something_else_is_refused() throws IOException {
-        assertRefused(Zips.zip(Map.of("readme.txt", "hi")), "rosinbook.json is missing");
+        assertRefused(Zips.zip(Map.of("readme.txt", "hi")), "does not belong");
+        good.remove("rosinbook.json");
+        assertRefused(Zips.zip(good), "rosinbook.json is missing");
     }
 
     @Test
@@ -99,13 +106,60 @@ class ArchiveTest {
     @Test
     void an_entry_that_unpacks_to_too_much_is_refused() throws IOException {
         good.put(name, " ".repeat(Archive.MAX_ENTRY_BYTES + 1));
-        assertRefused(Zips.zip(good), "too large");
+        var problem = assertThrows(PastLimit.class, () -> archive.read(new ByteArrayInputStream(Zips.zip(good))));
+        assertEquals(Limit.ARCHIVE_ENTRY_BYTES, problem.limit());
     }
 
     @Test
     void a_zip_cut_short_is_refused() throws IOException {
         byte[] zip = Zips.zip(good);
         assertRefused(java.util.Arrays.copyOf(zip, zip.length / 2), "not a ZIP");
+    }
+
+    @Test
+    void a_moment_that_not_both_databases_keep_as_it_is_is_refused() throws IOException {
+        String file = good.get(name);
+        for (String moment :
+                new String[] {"-4800-01-01T00:00:00Z", "+10000-01-01T00:00:00Z", "2026-11-12T20:00:00.123456789Z"}) {
+            good.put(name, file.replaceAll("\"savedAt\" : \"[^\"]+\"", "\"savedAt\" : \"" + moment + "\""));
+            assertRefused(Zips.zip(good), "is not a revision of a Rosinbook archive");
+        }
+    }
+
+    @Test
+    void revisions_are_read_in_the_order_of_their_numbers_however_many_digits_these_have() throws IOException {
+        archive.read(new ByteArrayInputStream(Zips.zip(good)));
+        Damage.execute(database.database(), "UPDATE sheet SET head_number = 9998");
+        Map<String, String> more = new TreeMap<>(Map.of("rosinbook.json", good.get("rosinbook.json")));
+        for (int number : new int[] {9999, 10_000}) {
+            more.put(
+                    name.replace("r0001", "r" + number),
+                    good.get(name).replace("\"revision\" : 1", "\"revision\" : " + number));
+        }
+        assertEquals(new Archive.Imported(2, 0), archive.read(new ByteArrayInputStream(Zips.zip(more))));
+    }
+
+    @Test
+    void a_temporary_folder_that_cannot_be_written_is_told_as_such() {
+        String before = System.getProperty("java.io.tmpdir");
+        System.setProperty("java.io.tmpdir", "target/no/such/folder");
+        try {
+            var problem = assertThrows(CannotWrite.class, () -> archive.read(new ByteArrayInputStream(Zips.zip(good))));
+            assertEquals(CannotWrite.Reason.READ_ONLY, problem.reason());
+            assertTrue(problem.getMessage().contains("temporary files"), problem.getMessage());
+        } finally {
+            System.setProperty("java.io.tmpdir", before);
+        }
+    }
+
+    @Test
+    void a_sheet_that_lost_all_its_revisions_is_a_damage() throws IOException {
+        archive.read(new ByteArrayInputStream(Zips.zip(good)));
+        assertEquals(List.of(), archive.verify().damages());
+        Damage.execute(database.database(), "DELETE FROM revision");
+        assertEquals(
+                List.of("pieces " + name.split("/")[2] + ": all its revisions are missing"),
+                archive.verify().damages());
     }
 
     @Test
@@ -116,7 +170,8 @@ class ArchiveTest {
 
     @Test
     void a_take_without_its_file_is_refused() throws IOException {
-        try (Database source = Database.inMemory("t" + UUID.randomUUID())) {
+        try (TestDatabase held = TestDatabase.fresh()) {
+            Database source = held.database();
             Clock clock = Clock.systemUTC();
             Notebook notebook = new Notebook(DatabaseSheetStore.onlyNotebook(source, clock.instant()), clock);
             var blob = notebook.keep("a file".getBytes(StandardCharsets.UTF_8));

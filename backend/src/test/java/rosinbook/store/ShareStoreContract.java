@@ -22,14 +22,13 @@ import rosinbook.notebook.Notebook;
 import rosinbook.notebook.Reference;
 import rosinbook.share.Share;
 
-/** What keeping shares and sessions means, on whichever database. */
+/** What keeping shares means, on whichever database. */
 abstract class ShareStoreContract {
     private static final Instant NOW = Instant.parse("2026-11-12T20:00:00.123456Z");
 
     private final UUID recipe = UUID.randomUUID();
     private Database database;
     private DatabaseShareStore shares;
-    private DatabaseAccessStore access;
 
     /** A fresh, empty database. */
     abstract Database fresh();
@@ -46,7 +45,6 @@ abstract class ShareStoreContract {
                 new Notebook.Note("", ""),
                 Optional.empty());
         shares = new DatabaseShareStore(database, DatabaseSheetStore.ONLY_NOTEBOOK);
-        access = new DatabaseAccessStore(database, DatabaseSheetStore.ONLY_NOTEBOOK);
     }
 
     @AfterEach
@@ -74,8 +72,10 @@ abstract class ShareStoreContract {
     void a_share_is_found_by_its_token_alone_and_shows_what_it_names() {
         Share made = share(Optional.of(NOW.plus(Duration.ofDays(7))));
         shares.add(made, "a".repeat(64), Set.of(new Reference(recipe, 1)));
-        assertEquals(Optional.of(made), shares.byToken("a".repeat(64)));
-        assertEquals(Optional.empty(), shares.byToken("b".repeat(64)));
+        assertEquals(
+                Optional.of(new DatabaseShareStore.Found(DatabaseSheetStore.ONLY_NOTEBOOK, made)),
+                DatabaseShareStore.byToken(database, "a".repeat(64)));
+        assertEquals(Optional.empty(), DatabaseShareStore.byToken(database, "b".repeat(64)));
         assertEquals(Set.of(new Reference(recipe, 1)), shares.shown(made.id()));
         assertEquals(Share.State.OPEN, made.state(NOW.plus(Duration.ofDays(6))));
         assertEquals(Share.State.EXPIRED, made.state(NOW.plus(Duration.ofDays(7))));
@@ -97,6 +97,17 @@ abstract class ShareStoreContract {
     }
 
     @Test
+    void shares_are_listed_where_their_openings_cannot_be_written_down_and_these_follow_later() {
+        Share made = share(Optional.empty());
+        shares.add(made, "a".repeat(64), Set.of());
+        shares.opened(made.id(), NOW.plusSeconds(5));
+        Damage.execute(database, "ALTER TABLE share ADD CONSTRAINT share_is_full CHECK (opened_count < 1)");
+        assertEquals(List.of(made), shares.list());
+        Damage.execute(database, "ALTER TABLE share DROP CONSTRAINT share_is_full");
+        assertEquals(1, shares.list().get(0).opened());
+    }
+
+    @Test
     void shares_are_listed_newest_first() {
         Share older = share(Optional.empty());
         shares.add(older, "a".repeat(64), Set.of());
@@ -113,19 +124,5 @@ abstract class ShareStoreContract {
                 0);
         shares.add(newer, "b".repeat(64), Set.of());
         assertEquals(List.of(newer, older), shares.list());
-    }
-
-    @Test
-    void sessions_end_when_they_should_and_all_at_once_when_the_passphrase_changes() {
-        access.setPassphraseHash("hash", NOW);
-        access.begin("a".repeat(64), NOW, NOW.plusSeconds(60));
-        access.begin("b".repeat(64), NOW, NOW.plusSeconds(60));
-        assertTrue(access.isOpen("a".repeat(64), NOW.plusSeconds(59)));
-        assertFalse(access.isOpen("a".repeat(64), NOW.plusSeconds(60)));
-        access.end("a".repeat(64));
-        assertFalse(access.isOpen("a".repeat(64), NOW));
-        access.setPassphraseHash("another", NOW);
-        assertFalse(access.isOpen("b".repeat(64), NOW));
-        assertEquals(Optional.of("another"), access.passphraseHash());
     }
 }

@@ -17,17 +17,22 @@ import java.nio.charset.StandardCharsets;
 import java.time.Clock;
 import java.time.Duration;
 import java.time.Instant;
+import java.time.LocalDate;
 import java.time.ZoneOffset;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.UUID;
 import java.util.concurrent.Callable;
+import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
 import java.util.concurrent.Future;
+import java.util.concurrent.TimeUnit;
+import java.util.concurrent.locks.LockSupport;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -254,6 +259,16 @@ abstract class SheetStoreContract {
     }
 
     @Test
+    void a_string_set_to_minus_nothing_is_set_to_nothing() {
+        ObjectNode content = notebook.newest(Kind.RIGS, rig()).json().deepCopy();
+        content.withObject("/assignments/1").put("sensitivity", -0.0).put("trimDecibels", -0.0);
+        create(Kind.RIGS, content.toString());
+        assertEquals(
+                List.of(),
+                new Archive(database, DatabaseSheetStore.ONLY_NOTEBOOK).verify().damages());
+    }
+
+    @Test
     void a_rig_holds_its_gear_at_exact_revisions_and_a_strings_history_is_told() {
         UUID rig = rig();
         Revision first = notebook.newest(Kind.RIGS, rig);
@@ -337,6 +352,53 @@ abstract class SheetStoreContract {
                 InvalidContent.class, () -> save(Kind.RECIPES, start, 1, "{'title':'Everyday','settings':{}}"));
         assertTrue(problem.getMessage().contains("Follower"), problem.getMessage());
         assertEquals(1, notebook.newest(Kind.RECIPES, start).number());
+    }
+
+    /** As when a save of the follower is under way while its starting point is saved: it was read before, and is written after. */
+    @Test
+    void a_recipe_that_was_moved_away_meanwhile_does_not_follow_on() throws Exception {
+        UUID piece = piece("One");
+        String settings = "'settings':{'straight':{'parameters':{'level':%d}}}";
+        UUID start = create(Kind.RECIPES, "{'title':'Everyday'," + settings.formatted(80) + "}");
+        UUID other = create(Kind.RECIPES, "{'title':'Other'," + settings.formatted(50) + "}");
+        String following = "{'title':'goes','piece':'" + piece + "','follows':{'id':'%s'},'settings':{}}";
+        UUID goes = create(Kind.RECIPES, following.formatted(start));
+        CountDownLatch isWritten = new CountDownLatch(1);
+        CountDownLatch mayCommit = new CountDownLatch(1);
+        ExecutorService hands = Executors.newFixedThreadPool(2);
+        Future<?> moving = hands.submit(() -> store.change(pages -> {
+            Revision newest = pages.newestForSaving(goes).orElseThrow();
+            ObjectNode json = newest.json().deepCopy();
+            json.set("follows", json("{'id':'" + other + "','revision':1}"));
+            Revision moved = second(newest, json);
+            pages.append(moved, moved.content());
+            isWritten.countDown();
+            await(mayCommit);
+            return true;
+        }));
+        await(isWritten);
+        Future<?> saving =
+                hands.submit(() -> save(Kind.RECIPES, start, 1, "{'title':'Everyday'," + settings.formatted(70) + "}"));
+        LockSupport.parkNanos(TimeUnit.MILLISECONDS.toNanos(300)); // it waits for the follower's row by then
+        mayCommit.countDown();
+        moving.get();
+        saving.get();
+        hands.shutdown();
+        assertEquals(2, notebook.newest(Kind.RECIPES, goes).number());
+        assertEquals(50, level(goes));
+    }
+
+    private Revision second(Revision first, ObjectNode json) {
+        String sha256 = ContentJson.sha256(ContentJson.canonical(json));
+        return new Revision(first.sheetId(), first.kind(), 2, Optional.of(1), json, sha256, clock.instant(), "", "");
+    }
+
+    private static void await(CountDownLatch latch) {
+        try {
+            assertTrue(latch.await(20, TimeUnit.SECONDS));
+        } catch (InterruptedException interrupted) {
+            Thread.currentThread().interrupt();
+        }
     }
 
     @Test
@@ -423,6 +485,35 @@ abstract class SheetStoreContract {
             assertEquals(new Archive.Verified(revisions, List.of()), archive.verify());
             assertEquals(notebook.look(Pages::counts), other.look(Pages::counts));
         }
+    }
+
+    @Test
+    void what_is_kept_beside_a_sheet_and_does_not_agree_with_it_is_named() {
+        UUID piece = piece("One");
+        UUID instrument = create(
+                Kind.INSTRUMENTS,
+                "{'title':'Violin','strings':{'1':{'note':'E5'},'2':{'note':'A4'},'3':{'note':'D4'},'4':{'note':'G3'}}}");
+        UUID synth = create(Kind.SYNTHS, "{'title':'Synth','inputs':6,'sensitivityScale':{'min':0,'max':40,'step':1}}");
+        UUID rig = create(
+                Kind.RIGS,
+                "{'title':'Rig','instrument':{'id':'" + instrument + "'},'synth':{'id':'" + synth
+                        + "'},'assignments':{'1':{'input':1,'sensitivity':20}}}");
+        Archive archive = new Archive(database, DatabaseSheetStore.ONLY_NOTEBOOK);
+        assertEquals(List.of(), archive.verify().damages());
+        for (String damage : List.of(
+                "DELETE FROM sheet_style",
+                "UPDATE sheet_link SET relation = 'ABOUT' WHERE relation = 'SYNTH'",
+                "UPDATE rig_string SET sensitivity = 21",
+                "UPDATE sheet SET title = 'Two' WHERE title = 'One'")) {
+            database.change(sql -> sql.execute(damage));
+        }
+        assertEquals(
+                Set.of(
+                        "pieces " + piece + ": its title, day or state do not agree with revision 1",
+                        "pieces " + piece + ": its styles do not agree with revision 1",
+                        "rigs " + rig + ": its links do not agree with revision 1",
+                        "rigs " + rig + ": its strings do not agree with revision 1"),
+                Set.copyOf(archive.verify().damages()));
     }
 
     @Test
@@ -548,5 +639,247 @@ abstract class SheetStoreContract {
                 sql.deleteFrom(BLOB_PART).execute() + sql.deleteFrom(BLOB).execute());
         assertEquals(1, archive.verify().damages().size());
         assertTrue(archive.verify().damages().get(0).endsWith("names a file that is not there"));
+    }
+
+    private static final UUID ANOTHER = UUID.fromString("00000000-0000-0000-0000-0000000000a2");
+
+    /** Another notebook in the same database. */
+    private Notebook another() {
+        new DatabaseNotebookStore(database).add(ANOTHER, "Another", Optional.empty(), clock.instant());
+        return new Notebook(DatabaseSheetStore.of(database, ANOTHER), clock);
+    }
+
+    private static Pages.Query everything(Kind kind) {
+        return new Pages.Query(Optional.of(kind), "", Optional.empty(), Optional.empty(), 100);
+    }
+
+    @Test
+    void another_notebooks_sheets_are_not_seen() {
+        UUID piece = piece("Here");
+        UUID recipe = create(Kind.RECIPES, "{'title':'For here','piece':'" + piece + "','settings':{}}");
+        create(
+                Kind.SETLISTS,
+                "{'title':'Played','date':'2026-11-01','state':'played','items':{'a':{'piece':'" + piece
+                        + "','order':1}}}");
+        Blob blob = notebook.keep(midi(1_000));
+        Notebook another = another();
+        another.look(pages -> {
+            assertEquals(Optional.empty(), pages.newest(piece));
+            assertEquals(Optional.empty(), pages.revision(piece, 1));
+            assertEquals(List.of(), pages.history(piece, 10, Optional.empty()).items());
+            assertEquals(List.of(), pages.usedBy(piece));
+            assertEquals(Map.of(), pages.styles());
+            assertEquals(Map.of(), pages.counts());
+            assertEquals(Map.of(), pages.lastPlayed(List.of(piece)));
+            assertEquals(Map.of(), pages.useCounts(Content.Relation.PIECE, Kind.RECIPES, List.of(piece)));
+            assertEquals(
+                    List.of(),
+                    pages.setlists(Set.of(true, false), LocalDate.MIN.withYear(1), LocalDate.of(9999, 1, 1), 9));
+            assertFalse(pages.holds(blob));
+            assertEquals(Optional.empty(), pages.read(blob));
+            for (Kind kind : Kind.values()) {
+                assertEquals(List.of(), pages.list(everything(kind)).items(), kind.path());
+            }
+            return null;
+        });
+        var noLink = assertThrows(
+                InvalidContent.class,
+                () -> another.create(
+                        Kind.RECIPES,
+                        UUID.randomUUID(),
+                        json("{'title':'Elsewhere','piece':'" + piece + "','settings':{}}"),
+                        NOTE,
+                        Optional.empty()));
+        assertEquals("/piece", noLink.pointer());
+        assertEquals(
+                List.of(recipe),
+                notebook.look(pages -> pages.usedBy(piece)).stream()
+                        .filter(use -> use.kind() == Kind.RECIPES)
+                        .map(Pages.Use::id)
+                        .toList());
+    }
+
+    @Test
+    void the_same_ids_in_two_notebooks_are_two_sheets_in_everything_that_is_asked() {
+        UUID violin = UUID.randomUUID();
+        UUID synth = UUID.randomUUID();
+        UUID rig = UUID.randomUUID();
+        UUID piece = UUID.randomUUID();
+        UUID set = UUID.randomUUID();
+        int sensitivity = 20;
+        for (Notebook each : List.of(notebook, another())) {
+            each.create(
+                    Kind.INSTRUMENTS,
+                    violin,
+                    json(
+                            "{'title':'Violin','strings':{'1':{'note':'E5'},'2':{'note':'A4'},'3':{'note':'D4'},'4':{'note':'G3'}}}"),
+                    NOTE,
+                    Optional.empty());
+            each.create(
+                    Kind.SYNTHS,
+                    synth,
+                    json("{'title':'Synth','sensitivityScale':{'min':0,'max':100,'step':1}}"),
+                    NOTE,
+                    Optional.empty());
+            each.create(
+                    Kind.RIGS,
+                    rig,
+                    json("{'title':'Rig','date':'2026-11-10','instrument':{'id':'" + violin + "'},'synth':{'id':'"
+                            + synth + "'},'assignments':{'1':{'input':1,'sensitivity':" + sensitivity + "}}}"),
+                    NOTE,
+                    Optional.empty());
+            each.create(
+                    Kind.PIECES,
+                    piece,
+                    json("{'title':'Piece " + sensitivity + "','styles':['reel','style " + sensitivity + "']}"),
+                    NOTE,
+                    Optional.empty());
+            each.create(
+                    Kind.SETLISTS,
+                    set,
+                    json("{'title':'Set','date':'2026-11-0" + sensitivity / 20
+                            + "','state':'played','items':{'a':{'piece':'" + piece + "','order':1}}}"),
+                    NOTE,
+                    Optional.empty());
+            sensitivity += 20;
+        }
+        sensitivity = 20;
+        for (UUID id : List.of(DatabaseSheetStore.ONLY_NOTEBOOK, ANOTHER)) {
+            Notebook each = new Notebook(DatabaseSheetStore.of(database, id), clock);
+            double expected = sensitivity;
+            each.look(pages -> {
+                assertEquals(
+                        "Piece " + (int) expected,
+                        pages.newest(piece).orElseThrow().content().title());
+                assertEquals(
+                        1, pages.history(piece, 10, Optional.empty()).items().size());
+                assertEquals(1, pages.usedBy(piece).size());
+                assertEquals(1, pages.list(everything(Kind.PIECES)).items().size());
+                assertEquals(
+                        Set.of("reel", "style " + (int) expected),
+                        pages.styles().keySet());
+                assertEquals(1, pages.styles().get("reel"));
+                assertEquals(1, pages.stringHistory(rig).get(1).size());
+                assertEquals(
+                        Optional.of(expected),
+                        pages.stringHistory(rig).get(1).get(0).sensitivity());
+                assertEquals(
+                        Map.of(piece, LocalDate.of(2026, 11, (int) expected / 20)), pages.lastPlayed(List.of(piece)));
+                assertEquals(Map.of(piece, 1), pages.useCounts(Content.Relation.PIECE, Kind.SETLISTS, List.of(piece)));
+                return null;
+            });
+            assertEquals(List.of(), new Archive(database, id).verify().damages());
+            sensitivity += 20;
+        }
+    }
+
+    @Test
+    void titles_are_listed_by_their_letters_page_by_page_whatever_the_database_makes_of_them() {
+        List<String> inOrder =
+                List.of("apple", "Äpfel im Wind", "Black Elk", "b-flat", "Élan", "eve", "Zebra", "弓", "🎻");
+        List<String> sorted = new ArrayList<>(inOrder);
+        sorted.sort(java.util.Comparator.comparing(TitleOrder::key));
+        inOrder.forEach(this::piece);
+        List<String> listed = new ArrayList<>();
+        Optional<String> after = Optional.empty();
+        do {
+            Pages.Query query = new Pages.Query(Optional.of(Kind.PIECES), "", Optional.empty(), after, 2);
+            Pages.Page<Revision> page = notebook.look(pages -> pages.list(query));
+            page.items().forEach(piece -> listed.add(piece.content().title()));
+            after = page.next();
+        } while (after.isPresent());
+        assertEquals(sorted, listed);
+    }
+
+    @Test
+    void words_are_found_in_any_case_of_any_alphabet() {
+        UUID id = piece("ÉLAN und ΩΔΗ");
+        for (String word : List.of("élan", "ÉLAN", "ωδη", "Und")) {
+            Pages.Query query = new Pages.Query(Optional.empty(), word, Optional.empty(), Optional.empty(), 10);
+            assertEquals(
+                    List.of(id),
+                    notebook.look(pages -> pages.list(query)).items().stream()
+                            .map(Revision::sheetId)
+                            .toList(),
+                    word);
+        }
+    }
+
+    @Test
+    void what_was_made_of_sheets_is_made_again_once_a_newest_revision_of_them_has_changed() {
+        UUID id = piece("One");
+        UUID other = piece("Other");
+        java.util.concurrent.atomic.AtomicInteger made = new java.util.concurrent.atomic.AtomicInteger();
+        java.util.function.Supplier<String> told = () -> new String(
+                notebook.look(pages -> pages.recall("titles")
+                        .orElseGet(() -> pages.remember("titles", read -> {
+                            made.incrementAndGet();
+                            return read.newest(id)
+                                    .orElseThrow()
+                                    .content()
+                                    .title()
+                                    .getBytes(StandardCharsets.UTF_8);
+                        }))),
+                StandardCharsets.UTF_8);
+        assertEquals("One", told.get());
+        assertEquals("One", told.get());
+        save(Kind.PIECES, other, 1, "{'title':'Another'}");
+        assertEquals("One", told.get());
+        assertEquals(1, made.get());
+        save(Kind.PIECES, id, 1, "{'title':'Two'}");
+        assertEquals("Two", told.get());
+        assertEquals(2, made.get());
+    }
+
+    @Test
+    void a_history_is_read_from_any_place_downwards() {
+        UUID id = piece("One");
+        for (int number = 1; number < 6; number++) {
+            save(Kind.PIECES, id, number, "{'title':'One " + number + "'}");
+        }
+        assertEquals("6 5, then 5", history(id, 2, Optional.empty()));
+        assertEquals("4 3, then 3", history(id, 2, Optional.of(5)));
+        assertEquals("2 1", history(id, 2, Optional.of(3)));
+        assertEquals("6 5 4 3 2 1", history(id, 6, Optional.empty()));
+        assertEquals("", history(UUID.randomUUID(), 6, Optional.empty()));
+    }
+
+    private String history(UUID id, int limit, Optional<Integer> below) {
+        Pages.Page<Revision> page = notebook.look(pages -> pages.history(id, limit, below));
+        return page.items().stream()
+                        .map(revision -> Integer.toString(revision.number()))
+                        .collect(java.util.stream.Collectors.joining(" "))
+                + page.next().map(next -> ", then " + next).orElse("");
+    }
+
+    @Test
+    void what_is_made_of_a_list_cannot_be_remembered() {
+        Pages.Query query = new Pages.Query(Optional.empty(), "", Optional.empty(), Optional.empty(), 10);
+        assertThrows(
+                IllegalStateException.class,
+                () -> notebook.look(pages -> pages.remember("list", read -> {
+                    read.list(query);
+                    return new byte[0];
+                })));
+    }
+
+    @Test
+    void a_revision_that_was_undone_is_not_remembered() {
+        UUID id = piece("One");
+        assertThrows(
+                ArithmeticException.class,
+                () -> store.change(pages -> {
+                    Revision newest = pages.newest(id).orElseThrow();
+                    ObjectNode json = newest.json().deepCopy().put("title", "Never");
+                    Revision never = second(newest, json);
+                    pages.append(never, never.content());
+                    assertEquals(
+                            "Never",
+                            pages.revision(id, 2).orElseThrow().content().title());
+                    throw new ArithmeticException("undone");
+                }));
+        assertEquals(Optional.empty(), notebook.look(pages -> pages.revision(id, 2)));
+        save(Kind.PIECES, id, 1, "{'title':'Two'}");
+        assertEquals("Two", notebook.revision(Kind.PIECES, id, 2).content().title());
     }
 }

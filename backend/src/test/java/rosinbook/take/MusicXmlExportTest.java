@@ -119,7 +119,7 @@ class MusicXmlExportTest {
         MusicXmlExport fast = new MusicXmlExport(OptionalDouble.of(400), 8, false);
         assertTrue(assertThrows(IllegalArgumentException.class, () -> fast.toXml(cleaning))
                 .getMessage()
-                .contains("20000 measures"));
+                .contains("20 000 is the most"));
     }
 
     private static int length(Element measure) {

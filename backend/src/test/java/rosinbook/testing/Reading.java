@@ -7,8 +7,12 @@ import java.util.List;
 public final class Reading {
     private Reading() {}
 
-    /** The words of each, with single spaces; "became", which only a screen reader says beside the arrow, is left out. */
+    /**
+     * The words of each, with single spaces, as soon as there are any; "became", which only a screen reader says beside the
+     * arrow, is left out.
+     */
     public static List<String> lines(Locator entries) {
+        entries.first().waitFor();
         return entries.allInnerTexts().stream()
                 .map(text ->
                         text.replaceAll("\\s+", " ").replace("→ became", "→").trim())

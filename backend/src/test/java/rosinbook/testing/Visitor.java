@@ -55,9 +55,13 @@ public final class Visitor implements AutoCloseable {
 
     /** Goes to a page of the notebook and waits until it is drawn. */
     public Page open(String path) {
-        // An address that differs by its anchor only would not be loaded again.
-        page.navigate("about:blank");
+        if (page.url().replaceAll("#.*", "").endsWith(path.replaceAll("#.*", ""))) {
+            // An address that differs by its anchor only would not be loaded again.
+            page.navigate("about:blank");
+        }
         answers.clear();
+        // What the page before had asked for is nobody's business any more, whether or not it is told how that ended.
+        underWay.clear();
         page.navigate(path);
         return drawn();
     }

@@ -9,6 +9,7 @@ import java.net.http.HttpResponse;
 import java.nio.charset.StandardCharsets;
 import java.util.List;
 import java.util.Map;
+import java.util.TreeMap;
 import java.util.stream.StreamSupport;
 import rosinbook.notebook.ContentJson;
 
@@ -31,11 +32,20 @@ record Answer(int status, Map<String, List<String>> headers, byte[] bytes) {
         JsonNode problem = json();
         assertEquals("/problems/" + type, problem.path("type").asText(), this::text);
         assertEquals(expected, problem.path("status").asInt());
+        assertEquals(header("Request-Id"), problem.path("requestId").asText());
         assertTrue(
                 problem.path("title").asText().length() > 5
                         && problem.path("detail").asText().length() > 5,
                 text());
         return problem;
+    }
+
+    /** Everything but the moment and the request's own name; two answers in which this is the same cannot be told apart. */
+    String likeOthers() {
+        Map<String, List<String>> shown = new TreeMap<>(headers);
+        shown.remove("date");
+        shown.remove("request-id");
+        return status + " " + shown + " " + text().replace(header("Request-Id"), "(its id)");
     }
 
     String text() {

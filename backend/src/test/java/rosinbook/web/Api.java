@@ -9,35 +9,95 @@ import java.net.http.HttpRequest;
 import java.net.http.HttpRequest.BodyPublishers;
 import java.net.http.HttpResponse.BodyHandlers;
 import java.nio.charset.StandardCharsets;
+import java.nio.file.Path;
 import java.security.SecureRandom;
+import java.time.Clock;
 import java.time.Duration;
+import java.util.Optional;
 import java.util.Set;
 import java.util.UUID;
 import java.util.concurrent.ConcurrentHashMap;
 import rosinbook.access.Access;
 import rosinbook.access.Passphrase;
 import rosinbook.notebook.ContentJson;
-import rosinbook.store.Database;
+import rosinbook.store.BackupFolder;
+import rosinbook.store.Backups;
 import rosinbook.store.DatabaseAccessStore;
 import rosinbook.store.DatabaseSheetStore;
+import rosinbook.testing.TestDatabase;
 
 /** The real server over a database of its own, and somebody who calls it. */
 final class Api implements AutoCloseable {
+    private static final String KEEPERS_WORDS = "four strings and a bow";
+
     /** The evening on which these tests take place. */
     final SettableClock clock = new SettableClock("2026-11-12T20:00:00.123456Z");
 
-    final String databaseName = "t" + UUID.randomUUID();
+    final TestDatabase database;
+    /** Where backups are kept. */
+    final Path backups = Path.of("target", "test-backups", UUID.randomUUID().toString());
+
     final String address;
-    private final Database database = Database.inMemory(databaseName);
-    final Server server = Server.start(database, 0, clock);
+    final Server server;
     /** Described operations that were answered with success, such as {@code GET /api/{kind}}. */
     final Set<String> succeeded = ConcurrentHashMap.newKeySet();
+
+    /** Sent with every request, where people sign in; empty at home. */
+    private String cookie = "";
 
     private final HttpClient client =
             HttpClient.newBuilder().connectTimeout(Duration.ofSeconds(10)).build();
 
     Api() {
-        address = server.address().replaceAll("/$", "");
+        this(Patience.USUAL);
+    }
+
+    Api(Patience patience) {
+        this(TestDatabase.fresh(), patience);
+    }
+
+    /** @param database closed together with this */
+    Api(TestDatabase database, Patience patience) {
+        this(database, patience, Listening.here(0));
+    }
+
+    private Api(TestDatabase database, Patience patience, Listening listening) {
+        this.database = database;
+        server = Server.start(database.database(), listening, clock, housekeeping(), patience);
+        address = "http://127.0.0.1:" + server.javalin().port();
+    }
+
+    /** One that is reached from elsewhere, with its keeper signed in. */
+    static Api signedIn() {
+        TestDatabase database = TestDatabase.fresh();
+        Clock clock = Clock.systemUTC();
+        DatabaseSheetStore.onlyNotebook(database.database(), clock.instant());
+        setPassphrase(database, KEEPERS_WORDS, clock);
+        Listening elsewhere = new Listening("127.0.0.1", 0, Optional.of(URI.create("http://127.0.0.1")));
+        Api api = new Api(database, Patience.USUAL, elsewhere);
+        api.signIn();
+        return api;
+    }
+
+    /** Signs the keeper in again, after so long that no wrong tries count any more. */
+    void signIn() {
+        clock.pass(Duration.ofHours(2));
+        cookie = "";
+        String form = "name=owner&passphrase=" + encoded(KEEPERS_WORDS);
+        Answer answer = exchange(to("/sign-in")
+                .header("Content-Type", "application/x-www-form-urlencoded")
+                .POST(BodyPublishers.ofString(form))
+                .build());
+        cookie = answer.expect(303).header("Set-Cookie").replaceAll(";.*", "");
+    }
+
+    String cookie() {
+        return cookie;
+    }
+
+    private Housekeeping housekeeping() {
+        return new Housekeeping(
+                Optional.empty(), Optional.of(new Backups(database.database(), new BackupFolder(backups), clock)));
     }
 
     /** JSON with single quotes for double ones. */
@@ -54,13 +114,19 @@ final class Api implements AutoCloseable {
     }
 
     void setPassphrase(String words) {
-        new Access(new DatabaseAccessStore(database, DatabaseSheetStore.ONLY_NOTEBOOK), clock, new SecureRandom())
+        setPassphrase(database, words, clock);
+    }
+
+    private static void setPassphrase(TestDatabase database, String words, Clock clock) {
+        new Access(new DatabaseAccessStore(database.database()), clock, new SecureRandom())
                 .setPassphrase(new Passphrase(words));
     }
 
     /** A request to be sent with {@link #send}. */
     HttpRequest.Builder to(String path) {
-        return HttpRequest.newBuilder(URI.create(address + path)).timeout(Duration.ofSeconds(30));
+        HttpRequest.Builder request =
+                HttpRequest.newBuilder(URI.create(address + path)).timeout(Duration.ofSeconds(30));
+        return cookie.isEmpty() ? request : request.header("Cookie", cookie);
     }
 
     /** Sends it, and holds the answer against the description of the API. */

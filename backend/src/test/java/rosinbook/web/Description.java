@@ -19,6 +19,7 @@ import java.util.Set;
 import java.util.TreeSet;
 import java.util.concurrent.ConcurrentHashMap;
 import java.util.regex.Pattern;
+import java.util.stream.StreamSupport;
 import rosinbook.compare.Pointer;
 import rosinbook.notebook.ContentJson;
 
@@ -31,6 +32,9 @@ final class Description {
             SpecificationVersion.DRAFT_2020_12,
             builder -> builder.schemaRegistryConfig(
                     SchemaRegistryConfig.builder().formatAssertionsEnabled(true).build()));
+    private static final Pattern REQUEST_ID =
+            Pattern.compile(DOCUMENT.at("/components/schemas/Problem/properties/requestId/pattern")
+                    .asText());
     private static final Map<JsonNode, Schema> SCHEMAS = new ConcurrentHashMap<>();
 
     private Description() {}
@@ -71,8 +75,23 @@ final class Description {
      * described are left to their own tests.
      */
     static void check(String method, String rawPath, Answer answer) {
+        assertTrue(
+                REQUEST_ID.matcher(answer.header("Request-Id")).matches(),
+                () -> method + " " + rawPath + " was answered without a Request-Id");
         if (answer.status() == 405) {
             checkResponse(DOCUMENT.at("/components/responses/NotAllowed"), answer, method + " " + rawPath);
+            return;
+        }
+        if (isPastLimit(answer)) {
+            checkResponse(DOCUMENT.at("/components/responses/PastLimit"), answer, method + " " + rawPath);
+            return;
+        }
+        if (answer.status() == 507) {
+            checkResponse(DOCUMENT.at("/components/responses/DiskFull"), answer, method + " " + rawPath);
+            return;
+        }
+        if (answer.status() == 503 && answer.header("Content-Type").equals("application/problem+json")) {
+            checkResponse(DOCUMENT.at("/components/responses/DatabaseAway"), answer, method + " " + rawPath);
             return;
         }
         Optional<String> template = template(method, rawPath);
@@ -82,8 +101,24 @@ final class Description {
         String where = method + " " + template.get() + " " + answer.status();
         JsonNode response =
                 resolved(operation(method, template.get()).path("responses").path("" + answer.status()));
+        if (response.isMissingNode() && answer.status() == 400) {
+            checkResponse(DOCUMENT.at("/components/responses/NotHttp"), answer, where);
+            return;
+        }
         assertTrue(response.isObject(), () -> where + " is not described: " + answer.text());
         checkResponse(response, answer, where);
+    }
+
+    private static boolean isPastLimit(Answer answer) {
+        if (!answer.header("Content-Type").equals("application/problem+json")) {
+            return false;
+        }
+        String type = answer.json().path("type").asText();
+        return StreamSupport.stream(
+                        DOCUMENT.at("/components/schemas/PastLimit/properties/type/enum")
+                                .spliterator(),
+                        false)
+                .anyMatch(known -> known.asText().equals(type));
     }
 
     static JsonNode operation(String method, String template) {

@@ -88,6 +88,8 @@ class GuardTest {
     @Test
     void writing_that_the_browser_calls_cross_site_is_refused() {
         api.send(newPiece().header("Sec-Fetch-Site", "cross-site")).problem(403, "wrong-origin");
+        api.send(newPiece().header("Sec-Fetch-Site", "same-site")).problem(403, "wrong-origin");
+        api.send(newPiece().header("Sec-Fetch-Site", "none")).expect(201);
         api.send(newPiece().header("Sec-Fetch-Site", "same-origin")).expect(201);
         api.send(api.to("/api/pieces").header("Sec-Fetch-Site", "cross-site")).expect(200);
     }

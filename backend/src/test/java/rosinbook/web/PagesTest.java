@@ -7,7 +7,13 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.IOException;
 import java.net.http.HttpRequest.BodyPublishers;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.List;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import java.util.stream.Stream;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.Test;
 
@@ -34,6 +40,42 @@ class PagesTest {
         assertEquals(0, head.expect(200).bytes().length);
     }
 
+    /** RFC 8246: what never changes under its address is not asked for again. */
+    @Test
+    void a_page_names_files_that_a_browser_may_keep_and_the_page_itself_is_asked_for_again() {
+        Answer page = api.get("/pieces").expect(200);
+        assertEquals("no-cache", page.header("Cache-Control"));
+        Matcher named =
+                Pattern.compile("src=\"(/edition/[0-9a-f]{12})(/app\\.js)\"").matcher(page.text());
+        assertTrue(named.find(), page.text());
+        Answer kept = api.get(named.group(1) + named.group(2)).expect(200);
+        assertEquals("private, max-age=31536000, immutable", kept.header("Cache-Control"));
+        assertArrayEquals(api.get("/app.js").expect(200).bytes(), kept.bytes());
+        assertFalse(page.text().replaceAll("\"/edition/[^\"]*\"", "").matches("(?s).*\\.(js|css)\".*"), page.text());
+
+        Answer ofBefore = api.get("/edition/0123456789ab/app.js").expect(200);
+        assertEquals("no-cache", ofBefore.header("Cache-Control"), "of an edition that is gone");
+        api.get(named.group(1) + "/nothing.js").expect(404);
+    }
+
+    /** An address from the root would leave the edition, and be asked for again on every page. */
+    @Test
+    void files_name_each_other_by_relative_addresses() throws IOException {
+        Pattern fromRoot =
+                Pattern.compile("(?:import|from|import\\(|url\\(|stylesheet\\()\\s*['\"`]/[^'\"`]*\\.(?:js|css)");
+        List<String> strays = new ArrayList<>();
+        try (Stream<Path> files = Files.walk(Path.of("../frontend"))) {
+            for (Path file : files.filter(each -> each.toString().matches(".*\\.(js|css)"))
+                    .toList()) {
+                Matcher stray = fromRoot.matcher(Files.readString(file));
+                while (stray.find()) {
+                    strays.add(file + ": " + stray.group());
+                }
+            }
+        }
+        assertEquals(List.of(), strays);
+    }
+
     @Test
     void nothing_but_the_pages_files_is_served() {
         for (String path : List.of(
@@ -47,6 +89,33 @@ class PagesTest {
                 "/rosinbook/web/Server.class")) {
             Answer answer = api.get(path).expect(404);
             assertFalse(answer.text().contains("CREATE TABLE") || answer.text().contains("3.1.1"), path);
+        }
+    }
+
+    @Test
+    void every_page_of_the_frontend_has_an_address_here_and_no_other_has() throws IOException {
+        Matcher place = Pattern.compile("\\[\\s*'(/[^']*)', '[a-z-]+', '[a-z]+'],")
+                .matcher(Files.readString(Path.of("../frontend/places-rules.js")));
+        int pages = 0;
+        while (place.find()) {
+            String address = place.group(1).replace(":kind", "rigs").replaceAll(":[a-zA-Z]+", "4f6c2b1e-77");
+            assertEquals(200, api.get(address).expect(200).status(), address);
+            pages++;
+        }
+        assertTrue(pages > 30, pages + " pages");
+        for (String nowhere : List.of(
+                "/gear",
+                "/print/rigs/4f6c",
+                "/rigs/4f6c/log",
+                "/instruments",
+                "/synths",
+                "/log/4f6c",
+                "/shares/4f6c",
+                "/exercise/4f6c",
+                "/new/takes",
+                "/compare/shares/4f6c",
+                "/people/4f6c")) {
+            assertTrue(api.get(nowhere).expect(404).text().contains("app.js"), nowhere + " has the page that says so");
         }
     }
 

@@ -91,6 +91,18 @@ class SetlistsApiTest {
     }
 
     @Test
+    void what_another_device_adds_to_a_set_that_was_played_meanwhile_is_held_too() {
+        String a = item("a", 1, copper, copperRecipe);
+        String id = api.create("setlists", set("Night", "2026-11-12", a)).id();
+        played(id);
+        JsonNode merged = api.save("setlists", id, 1, set("Night", "2026-11-12", a, item("b", 2, gates, gatesRecipe)))
+                .content();
+        assertEquals("played", merged.path("state").asText());
+        assertEquals(1, merged.at("/items/b/recipe/revision").asInt());
+        assertEquals(1, merged.at("/items/b/rig/revision").asInt());
+    }
+
+    @Test
     void set_against_set_tells_new_left_out_moved_sounds_and_strings() {
         String was = api.create(
                         "setlists",

@@ -7,14 +7,14 @@ import java.time.ZoneId;
 import java.time.ZoneOffset;
 
 /** A clock that stands still until it is moved. */
-final class SettableClock extends Clock {
+public final class SettableClock extends Clock {
     private volatile Instant now;
 
-    SettableClock(String now) {
+    public SettableClock(String now) {
         this.now = Instant.parse(now);
     }
 
-    void pass(Duration time) {
+    public void pass(Duration time) {
         now = now.plus(time);
     }
 

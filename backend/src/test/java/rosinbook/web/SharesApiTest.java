@@ -1,13 +1,11 @@
 package rosinbook.web;
 
-import static org.junit.jupiter.api.Assertions.assertArrayEquals;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertNotEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import com.fasterxml.jackson.databind.JsonNode;
-import java.sql.DriverManager;
 import java.time.Duration;
 import java.util.ArrayList;
 import java.util.HashSet;
@@ -76,7 +74,7 @@ class SharesApiTest {
         assertTrue(share.path("token").asText().matches("[A-Za-z0-9_-]{22}"), "128 bits as base64url");
         JsonNode shown = api.get(path(share) + "/data").expect(200).json();
         assertEquals("Tannery, second night", shown.path("title").asText());
-        assertEquals("For Jonas", shown.path("name").asText());
+        assertFalse(shown.toString().contains("For Jonas"), "what the player calls a share is theirs alone");
         assertEquals(1, shown.path("revision").asInt());
         JsonNode item = shown.at("/setlist/items/0");
         assertEquals("Copper Weather", item.path("title").asText());
@@ -214,20 +212,9 @@ class SharesApiTest {
                     continue; // refused before it reaches us
                 }
                 assertEquals(404, answer.status());
-                assertArrayEquals(wrong.bytes(), answer.bytes());
-                assertEquals(withoutDate(wrong), withoutDate(answer));
+                assertEquals(wrong.likeOthers(), answer.likeOthers());
             }
         }
-    }
-
-    private static Set<String> withoutDate(Answer answer) {
-        Set<String> headers = new HashSet<>();
-        answer.headers().forEach((name, values) -> {
-            if (!name.equalsIgnoreCase("date")) {
-                headers.add(name + ": " + values);
-            }
-        });
-        return headers;
     }
 
     @Test
@@ -297,11 +284,11 @@ class SharesApiTest {
 
     private List<String> everyStoredText() throws Exception {
         List<String> texts = new ArrayList<>();
-        try (var connection = DriverManager.getConnection("jdbc:h2:mem:" + api.databaseName, "rosinbook", "");
+        try (var connection = api.database.connect();
                 var tables = connection
                         .createStatement()
                         .executeQuery(
-                                "SELECT table_name FROM information_schema.tables WHERE table_schema = 'PUBLIC'")) {
+                                "SELECT table_name FROM information_schema.tables WHERE table_schema IN ('PUBLIC', 'public')")) {
             while (tables.next()) {
                 try (var rows =
                         connection.createStatement().executeQuery("SELECT * FROM \"" + tables.getString(1) + "\"")) {

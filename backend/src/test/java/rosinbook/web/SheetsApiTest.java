@@ -7,8 +7,10 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.net.http.HttpRequest.BodyPublishers;
+import java.nio.charset.StandardCharsets;
 import java.time.Duration;
 import java.util.ArrayList;
+import java.util.Base64;
 import java.util.HashSet;
 import java.util.List;
 import java.util.UUID;
@@ -69,11 +71,19 @@ class SheetsApiTest {
     void a_resent_set_that_was_already_played_is_known() {
         Gear gear = new Gear(api);
         String rig = api.create("rigs", gear.rig(20, 20)).id();
+        String piece = api.create("pieces", "{'title':'One'}").id();
+        String recipe = api.create("recipes", gear.start(80)).id();
+        String item = "'order':1,'piece':'" + piece + "','recipe':{'id':'" + recipe + "'}";
         String body = "{'id':'" + UUID.randomUUID() + "','content':{'title':'Set','date':'2026-11-05','state':'played',"
-                + "'rig':{'id':'" + rig + "'},'items':{}}}";
+                + "'rig':{'id':'" + rig + "'},'items':{'a':{" + item + "},'b':{'rig':{'id':'" + rig + "'}," + item
+                + "}}}}";
         Answer first = api.post("/api/setlists", body).expect(201);
         assertEquals(1, first.content().at("/rig/revision").asInt());
         assertEquals(first.json(), api.post("/api/setlists", body).expect(201).json());
+        api.save("recipes", recipe, 1, gear.start(70));
+        api.save("rigs", rig, 1, gear.rig(20, 21));
+        assertEquals(first.json(), api.post("/api/setlists", body).expect(201).json(), "although its recipe moved on");
+        api.post("/api/setlists", body.replace("'order':1", "'order':2")).problem(422, "invalid-content");
     }
 
     @Test
@@ -316,6 +326,15 @@ class SheetsApiTest {
         assertEquals(6, new HashSet<>(ids).size());
     }
 
+    @Test
+    void a_place_in_a_list_by_day_is_a_day_that_every_database_knows() {
+        for (String day : List.of("+9000000-01-01", "-0001-12-31", "+10000-01-01", "today")) {
+            byte[] place = (UUID.randomUUID() + " " + day).getBytes(StandardCharsets.UTF_8);
+            api.get("/api/setlists?after=" + Base64.getUrlEncoder().encodeToString(place))
+                    .problem(400, "bad-request");
+        }
+    }
+
     private List<String> readAll(String list) {
         List<String> ids = new ArrayList<>();
         String address = list;
@@ -534,6 +553,8 @@ class SheetsApiTest {
                 "{'title':'S','date':'2026-11-12','items':{'a':{'order':1,'piece':'" + gear.violin + "'}}}",
                 "/items/a/piece");
         assertPointer("log", "{'date':'2026-11-12','felt':'sad'}", "/felt");
+        String midi = "'midi':{'sha256':'" + "0".repeat(64) + "','size':4}";
+        assertPointer("takes", "{'title':'T'," + midi + ",'date':'+9000000-01-01'}", "/date");
         assertEquals(List.of(), api.get("/api/pieces").items());
     }
 

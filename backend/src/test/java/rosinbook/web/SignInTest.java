@@ -11,9 +11,7 @@ import java.net.http.HttpClient;
 import java.net.http.HttpRequest;
 import java.net.http.HttpResponse;
 import java.security.SecureRandom;
-import java.time.Clock;
 import java.util.Optional;
-import java.util.UUID;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -22,34 +20,41 @@ import rosinbook.access.Passphrase;
 import rosinbook.store.Database;
 import rosinbook.store.DatabaseAccessStore;
 import rosinbook.store.DatabaseSheetStore;
+import rosinbook.testing.TestDatabase;
 
 /** A notebook that is reached from elsewhere. */
 class SignInTest {
     private static final String PASSPHRASE = "four strings and a bow";
 
-    private final Clock clock = Clock.systemUTC();
+    private static final String METRICS_KEY = "a key of twenty-four letters or more";
+
+    private final SettableClock clock = new SettableClock("2026-11-12T20:00:00Z");
     private final HttpClient client = HttpClient.newHttpClient();
+    private TestDatabase held;
     private Database database;
     private Server server;
 
     @BeforeEach
     void open() {
-        database = Database.inMemory("t" + UUID.randomUUID());
+        held = TestDatabase.fresh();
+        database = held.database();
         DatabaseSheetStore.onlyNotebook(database, clock.instant());
         setPassphrase(PASSPHRASE);
         server = Server.start(
-                database, new Listening("127.0.0.1", 0, Optional.of(URI.create("http://127.0.0.1"))), clock);
+                database,
+                new Listening("127.0.0.1", 0, Optional.of(URI.create("http://127.0.0.1"))),
+                clock,
+                new Housekeeping(Optional.of(new MetricsKey(METRICS_KEY)), Optional.empty()));
     }
 
     private void setPassphrase(String text) {
-        new Access(new DatabaseAccessStore(database, DatabaseSheetStore.ONLY_NOTEBOOK), clock, new SecureRandom())
-                .setPassphrase(new Passphrase(text));
+        new Access(new DatabaseAccessStore(database), clock, new SecureRandom()).setPassphrase(new Passphrase(text));
     }
 
     @AfterEach
     void close() {
         server.close();
-        database.close();
+        held.close();
     }
 
     private HttpResponse<String> send(String method, String path, String cookie, String form)
@@ -67,7 +72,8 @@ class SignInTest {
     }
 
     private String signIn(String passphrase) throws IOException, InterruptedException {
-        HttpResponse<String> answer = send("POST", "/sign-in", "", "passphrase=" + passphrase.replace(' ', '+'));
+        HttpResponse<String> answer =
+                send("POST", "/sign-in", "", "name=owner&passphrase=" + passphrase.replace(' ', '+'));
         return answer.headers().firstValue("Set-Cookie").orElse("");
     }
 
@@ -95,6 +101,46 @@ class SignInTest {
         assertEquals(401, get("/api/rigs", session).statusCode());
     }
 
+    private HttpResponse<String> getWithKey(String path, String authorization)
+            throws IOException, InterruptedException {
+        URI uri = URI.create("http://127.0.0.1:" + server.javalin().port() + path);
+        return client.send(
+                HttpRequest.newBuilder(uri)
+                        .header("Authorization", authorization)
+                        .build(),
+                HttpResponse.BodyHandlers.ofString());
+    }
+
+    @Test
+    void metrics_are_read_by_whoever_is_signed_in_or_brings_their_key_and_nobody_else() throws Exception {
+        assertEquals(401, get("/api/metrics", "").statusCode());
+        String cookie = signIn(PASSPHRASE);
+        String session = cookie.substring(0, cookie.indexOf(';'));
+        assertEquals(200, get("/api/metrics", session).statusCode());
+        HttpResponse<String> read = getWithKey("/api/metrics", "Bearer " + METRICS_KEY);
+        assertEquals(200, read.statusCode());
+        assertTrue(read.body().contains("rosinbook_database_up 1"), read.body());
+        for (String wrong : new String[] {
+            "Bearer ",
+            "Bearer " + METRICS_KEY + "x",
+            "Bearer " + METRICS_KEY.substring(1),
+            METRICS_KEY,
+            "Basic " + METRICS_KEY
+        }) {
+            assertEquals(401, getWithKey("/api/metrics", wrong).statusCode(), wrong);
+        }
+    }
+
+    @Test
+    void the_key_for_the_metrics_opens_nothing_else() throws Exception {
+        for (String path :
+                new String[] {"/api/rigs", "/api/export", "/api/metrics/", "/api/metrics/x", "/API/metrics"}) {
+            int status = getWithKey(path, "Bearer " + METRICS_KEY).statusCode();
+            assertTrue(status == 401 || status == 302, path + ": " + status);
+        }
+        assertEquals(302, getWithKey("/", "Bearer " + METRICS_KEY).statusCode());
+    }
+
     @Test
     void changing_the_passphrase_ends_every_session() throws Exception {
         String cookie = signIn(PASSPHRASE);
@@ -110,7 +156,8 @@ class SignInTest {
         for (int i = 0; i < 5; i++) {
             assertEquals("", signIn("wrong guess number " + i));
         }
-        HttpResponse<String> answer = send("POST", "/sign-in", "", "passphrase=" + PASSPHRASE.replace(' ', '+'));
+        HttpResponse<String> answer =
+                send("POST", "/sign-in", "", "name=owner&passphrase=" + PASSPHRASE.replace(' ', '+'));
         assertEquals(429, answer.statusCode());
         assertTrue(answer.headers().firstValue("Retry-After").isPresent());
         assertTrue(answer.body().contains("Too many wrong tries"));
@@ -118,9 +165,10 @@ class SignInTest {
 
     @Test
     void without_a_passphrase_it_does_not_listen_elsewhere() {
-        try (Database bare = Database.inMemory("t" + UUID.randomUUID())) {
+        try (TestDatabase bare = TestDatabase.fresh()) {
             Listening elsewhere = new Listening("127.0.0.1", 0, Optional.of(URI.create("https://band.example")));
-            var problem = assertThrows(IllegalArgumentException.class, () -> Server.start(bare, elsewhere, clock));
+            var problem =
+                    assertThrows(IllegalArgumentException.class, () -> Server.start(bare.database(), elsewhere, clock));
             assertTrue(problem.getMessage().contains("rosinbook passphrase"), problem.getMessage());
         }
     }

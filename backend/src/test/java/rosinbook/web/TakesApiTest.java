@@ -15,6 +15,7 @@ import java.util.List;
 import java.util.stream.StreamSupport;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.Test;
+import rosinbook.limit.Limit;
 import rosinbook.notebook.Blob;
 import rosinbook.notebook.ContentJson;
 import rosinbook.take.TakeReader;
@@ -160,6 +161,60 @@ class TakesApiTest {
                 text(get("/api/takes/" + id + "/faults.csv", "text/csv"))
                         .lines()
                         .count());
+    }
+
+    /** Two notes, 28 000 s apart: 46 667 measures of four quarters at 400 a minute. */
+    @Test
+    void a_take_that_would_fill_too_much_sheet_music_is_refused() throws IOException {
+        byte[] midi = {
+            'M',
+            'T',
+            'h',
+            'd',
+            0,
+            0,
+            0,
+            6,
+            0,
+            0,
+            0,
+            1,
+            0,
+            1,
+            'M',
+            'T',
+            'r',
+            'k',
+            0,
+            0,
+            0,
+            22,
+            0,
+            (byte) 0x90,
+            0x45,
+            0x40,
+            1,
+            (byte) 0x80,
+            0x45,
+            0,
+            (byte) 0x83,
+            (byte) 0xB5,
+            0x40,
+            (byte) 0x90,
+            0x45,
+            0x40,
+            1,
+            (byte) 0x80,
+            0x45,
+            0,
+            0,
+            (byte) 0xFF,
+            0x2F,
+            0
+        };
+        String path = "/api/takes/" + create(midi, "") + "/clean.musicxml?tempo=";
+        api.get(path + 400).problem(422, Limit.MEASURES.type());
+        api.get(path + 100).expect(200);
     }
 
     private static String text(byte[] bytes) {

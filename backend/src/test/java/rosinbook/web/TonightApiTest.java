@@ -8,6 +8,8 @@ import com.fasterxml.jackson.databind.JsonNode;
 import java.time.Duration;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
 
 /** What the first page is told. Today is 12 November 2026. */
 class TonightApiTest {
@@ -74,6 +76,44 @@ class TonightApiTest {
         set("In spring", "2027-03-01");
         api.clock.pass(Duration.ofDays(1));
         assertEquals("In spring", tonight().at("/next/title").asText());
+    }
+
+    @Test
+    void the_players_day_counts_wherever_the_server_stands() {
+        set("Tonight", "2026-11-12");
+        set("In spring", "2027-03-01");
+        assertEquals(
+                "Tonight",
+                api.get("/api/tonight?day=2026-11-12").json().at("/next/title").asText());
+        assertEquals(
+                "In spring",
+                api.get("/api/tonight?day=2026-11-13").json().at("/next/title").asText());
+    }
+
+    @ParameterizedTest
+    @ValueSource(
+            strings = {
+                "",
+                "today",
+                "2026-02-30",
+                "12.11.2026",
+                "0000-01-01",
+                "%2B10000-01-01",
+                "-0001-01-01",
+                "2026-11-12T20:00"
+            })
+    void a_day_that_is_none_is_refused(String day) {
+        JsonNode problem = api.get("/api/tonight?day=" + day).problem(400, "bad-request");
+        assertTrue(problem.path("detail").asText().contains("day is no day of the years 1 to 9999"));
+    }
+
+    @ParameterizedTest
+    @ValueSource(strings = {"0001-01-01", "9999-12-31"})
+    void the_first_and_the_last_day_can_be_asked_for(String day) {
+        set("Tonight", "2026-11-12");
+        assertEquals(
+                "Tonight",
+                api.get("/api/tonight?day=" + day).json().at("/next/title").asText());
     }
 
     @Test
