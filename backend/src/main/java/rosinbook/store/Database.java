@@ -83,9 +83,6 @@ public final class Database implements AutoCloseable {
     }
 
     private static RuntimeException unopened(RuntimeException problem, Optional<DataFolder> folder) {
-        if (StorageTrouble.isInUse(problem)) {
-            return new DatabaseInUse(problem);
-        }
         if (folder.isPresent()) {
             return ofFile(problem, folder.get());
         }
@@ -93,6 +90,9 @@ public final class Database implements AutoCloseable {
     }
 
     private static RuntimeException ofFile(RuntimeException problem, DataFolder folder) {
+        if (StorageTrouble.isInUse(problem)) {
+            return new DatabaseUnavailable("another program holds " + folder.file() + "; stop that one first", problem);
+        }
         try {
             folder.checkCanWrite();
         } catch (CannotWrite cause) {

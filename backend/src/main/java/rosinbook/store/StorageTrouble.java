@@ -20,6 +20,7 @@ final class StorageTrouble {
             ErrorCode.ROW_NOT_FOUND_IN_PRIMARY_INDEX,
             ErrorCode.DATABASE_IS_CLOSED,
             ErrorCode.DATABASE_CALLED_AT_SHUTDOWN,
+            ErrorCode.DATABASE_ALREADY_OPEN_1,
             ErrorCode.DATABASE_IS_READ_ONLY,
             ErrorCode.OUT_OF_MEMORY);
 
@@ -42,6 +43,7 @@ final class StorageTrouble {
                         || complaint.getErrorCode() == ErrorCode.DATABASE_CALLED_AT_SHUTDOWN);
     }
 
+    /** Whether the embedded database's file is locked, though not by another Rosinbook, which would have claimed its folder. */
     static boolean isInUse(Throwable problem) {
         for (Throwable cause = problem; cause != null; cause = cause.getCause()) {
             if (cause instanceof SQLException complaint

@@ -2,13 +2,16 @@ package rosinbook.store;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertNotNull;
 import static org.junit.jupiter.api.Assertions.assertNotSame;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.IOException;
+import java.nio.channels.FileChannel;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.nio.file.StandardOpenOption;
 import java.time.Instant;
 import java.util.List;
 import java.util.concurrent.CompletableFuture;
@@ -44,6 +47,20 @@ class DataFolderTest {
     }
 
     @Test
+    void a_file_that_another_program_holds_is_told_and_waited_for() throws IOException {
+        Database.inFolder(folder).close();
+        try (FileChannel other = FileChannel.open(file("rosinbook.mv.db"), StandardOpenOption.WRITE)) {
+            assertNotNull(other.tryLock());
+            var problem = assertThrows(DatabaseUnavailable.class, () -> Database.inFolder(folder));
+            assertTrue(
+                    problem.getMessage().contains("another program holds " + file("rosinbook.mv.db")),
+                    problem.getMessage());
+            assertTrue(StorageTrouble.isOfFile(problem), "nor is it the fault of a request while this happens");
+        }
+        Database.inFolder(folder).close();
+    }
+
+    @Test
     void old_tables_are_brought_up_to_date_in_a_copy() {
         OldNotebook.write(folder, "2");
         try (Database database = Database.inFolder(folder)) {
@@ -60,13 +77,18 @@ class DataFolderTest {
     void what_was_read_before_the_file_was_closed_is_not_remembered() {
         try (Database database = Database.inFolder(folder)) {
             Memory before = database.memory();
-            try {
-                database.look(sql -> sql.execute("SHUTDOWN IMMEDIATELY"));
-            } catch (DatabaseUnavailable closed) {
-                // the end of the transaction may meet that already
-            }
+            closedByItself(database);
             database.change(sql -> sql.selectOne().fetch());
             assertNotSame(before, database.memory());
+        }
+    }
+
+    /** As it does when it cannot write its file. */
+    private static void closedByItself(Database database) {
+        try {
+            database.look(sql -> sql.execute("SHUTDOWN IMMEDIATELY"));
+        } catch (DatabaseUnavailable closed) {
+            // the end of the transaction may meet that already
         }
     }
 
