@@ -163,6 +163,16 @@ class ArchiveTest {
     }
 
     @Test
+    void a_row_that_cannot_be_read_is_a_damage() throws IOException {
+        archive.read(new ByteArrayInputStream(Zips.zip(good)));
+        Damage.execute(database.database(), "ALTER TABLE sheet ALTER COLUMN title DROP NOT NULL");
+        Damage.execute(database.database(), "UPDATE sheet SET title = NULL");
+        assertEquals(
+                List.of("something in it cannot be read, so the rest was not checked"),
+                archive.verify().damages());
+    }
+
+    @Test
     void a_file_that_does_not_match_its_name_is_refused() throws IOException {
         good.put("blobs/" + "0".repeat(64), "not what it says");
         assertRefused(Zips.zip(good), "does not match its checksum");
