@@ -28,9 +28,11 @@ final class DatabaseOptions {
         return folder().isPresent() ? Database.inFolder(folder) : Database.postgresql(url, user(), password());
     }
 
-    /** For what only reads: a folder without a notebook is a slip, not a wish for a new one. */
+    /** For what only reads: a place without a notebook is a slip, not a wish for a new one. */
     Database openExisting() {
-        return folder().isPresent() ? Database.existingInFolder(folder) : open();
+        return folder().isPresent()
+                ? Database.existingInFolder(folder)
+                : Database.existingPostgresql(url, user(), password());
     }
 
     /** Folder of an embedded notebook; empty for a PostgreSQL database. */

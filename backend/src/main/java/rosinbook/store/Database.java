@@ -216,9 +216,27 @@ public final class Database implements AutoCloseable {
      * @throws IllegalArgumentException if the address is of another database
      */
     public static Database postgresql(String jdbcUrl, String user, String password) {
-        Database database = connected(jdbcUrl, user, password);
+        return prepared(connected(jdbcUrl, user, password), Migrations::toNewest);
+    }
+
+    /**
+     * As {@link #postgresql}, but no tables are made where there are none.
+     *
+     * @throws IllegalArgumentException if the database holds no notebook; then nothing was changed
+     */
+    public static Database existingPostgresql(String jdbcUrl, String user, String password) {
+        return prepared(connected(jdbcUrl, user, password), migrations -> {
+            if (migrations.version().isEmpty()) {
+                throw new IllegalArgumentException(
+                        "there is no notebook in this PostgreSQL database; name another with --database");
+            }
+            migrations.toNewest();
+        });
+    }
+
+    private static Database prepared(Database database, Consumer<Migrations> preparing) {
         try {
-            database.migrations().toNewest();
+            preparing.accept(database.migrations());
             return database;
         } catch (RuntimeException problem) {
             database.close();

@@ -16,6 +16,7 @@ final class ArchiveResource {
     private final Shelf shelf;
     private final Clock clock;
     private final AtOnce exports = new AtOnce(Limit.EXPORTS_AT_ONCE);
+    private final AtOnce sending = new AtOnce(Limit.ARCHIVES_SENT_AT_ONCE);
     private final AtOnce imports = new AtOnce(Limit.IMPORTS_AT_ONCE);
 
     ArchiveResource(Shelf shelf, Clock clock) {
@@ -29,16 +30,19 @@ final class ArchiveResource {
     }
 
     private void export(Context exchange) throws IOException {
+        sending.enter();
         try (ExportFile file = written(shelf.archive(exchange))) {
             exchange.header(
                     "Content-Disposition", "attachment; filename=\"rosinbook-" + LocalDate.now(clock) + ".zip\"");
             exchange.contentType("application/zip");
             exchange.res().setContentLengthLong(file.bytes());
             file.sendTo(exchange.res().getOutputStream());
+        } finally {
+            sending.leave();
         }
     }
 
-    /** Whoever reads it slowly holds no place, and no state of the database. */
+    /** Whoever reads it slowly keeps nobody from having another written, and holds no state of the database. */
     private ExportFile written(Archive archive) {
         exports.enter();
         try {

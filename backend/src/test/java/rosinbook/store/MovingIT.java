@@ -8,8 +8,12 @@ import static rosinbook.store.schema.Tables.SHEET;
 
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.io.IOException;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.sql.Connection;
+import java.sql.ResultSet;
+import java.sql.Statement;
 import java.time.Clock;
 import java.time.Instant;
 import java.time.ZoneOffset;
@@ -182,6 +186,21 @@ class MovingIT {
             in(last, home -> assertEquals(rows, rows(home)));
         });
         assertEquals(contents(out), contents(back));
+    }
+
+    @Test
+    void what_only_reads_makes_no_tables_where_there_are_none() throws Exception {
+        PostgresServer.Address empty = PostgresServer.emptyDatabase();
+        Process verify = RunningJar.on(empty, "verify").redirectErrorStream(true).start();
+        String told = new String(verify.getInputStream().readAllBytes(), StandardCharsets.UTF_8);
+        assertEquals(2, verify.waitFor(), told);
+        assertTrue(told.contains("there is no notebook in this PostgreSQL database"), told);
+        try (Connection connection = empty.connect();
+                Statement statement = connection.createStatement();
+                ResultSet tables = statement.executeQuery("SELECT COUNT(*) FROM pg_tables WHERE schemaname = 'public'")) {
+            assertTrue(tables.next());
+            assertEquals(0, tables.getInt(1));
+        }
     }
 
     @Test

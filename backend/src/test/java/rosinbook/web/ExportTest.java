@@ -69,16 +69,35 @@ class ExportTest {
 
     @Test
     void those_who_read_slowly_or_go_away_keep_nobody_waiting() throws IOException {
-        for (int i = 0; i < Limit.EXPORTS_AT_ONCE.most(); i++) {
+        readSlowly(Limit.EXPORTS_AT_ONCE.most());
+        api.get("/api/export").expect(200);
+        slow.get(0).close();
+        api.get("/api/export").expect(200);
+        assertEquals(0, left(), "what is being sent has no name any more");
+    }
+
+    private void readSlowly(long readers) throws IOException {
+        for (int i = 0; i < readers; i++) {
             Socket socket = RawHttp.open(api);
             slow.add(socket);
             socket.getOutputStream().write(REQUEST.getBytes(StandardCharsets.UTF_8));
             assertEquals("HTTP/1.1 200", new String(socket.getInputStream().readNBytes(12), StandardCharsets.UTF_8));
         }
-        api.get("/api/export").expect(200);
+    }
+
+    @Test
+    void only_so_many_files_lie_there_for_those_who_read_slowly() throws IOException {
+        readSlowly(Limit.ARCHIVES_SENT_AT_ONCE.most());
+        api.get("/api/export").problem(503, Limit.ARCHIVES_SENT_AT_ONCE.type());
         slow.get(0).close();
-        api.get("/api/export").expect(200);
-        assertEquals(0, left(), "what is being sent has no name any more");
+        awaitExport();
+    }
+
+    private void awaitExport() {
+        long end = System.nanoTime() + Duration.ofSeconds(30).toNanos();
+        while (api.get("/api/export").status() != 200) {
+            assertTrue(System.nanoTime() < end, "it never came true");
+        }
     }
 
     @Test
@@ -120,9 +139,6 @@ class ExportTest {
         } finally {
             threads.shutdownNow();
         }
-        long end = System.nanoTime() + Duration.ofSeconds(30).toNanos();
-        while (api.get("/api/export").status() != 200) {
-            assertTrue(System.nanoTime() < end, "it never came true");
-        }
+        awaitExport();
     }
 }
