@@ -203,6 +203,7 @@ public final class Database implements AutoCloseable {
         config.setUsername("rosinbook");
         config.setPassword("");
         config.setMaximumPoolSize(8);
+        config.setMinimumIdle(1);
         config.setConnectionTimeout(MOST_WAIT_MILLIS);
         config.setConnectionInitSql("SET SESSION CHARACTERISTICS AS TRANSACTION ISOLATION LEVEL SNAPSHOT");
         return config;

@@ -58,9 +58,11 @@ public final class Restore {
     }
 
     private static Restored from(Path file, Function<Restore, Database> place) throws IOException {
-        try (BackupFile backup = BackupFile.open(file).check();
-                Database restored = place.apply(new Restore(backup))) {
-            return new Restored(backup.cover(), BackupWriter.damages(restored));
+        try (BackupFile backup = BackupFile.open(file)) {
+            backup.check();
+            try (Database restored = place.apply(new Restore(backup))) {
+                return new Restored(backup.cover(), BackupWriter.damages(restored));
+            }
         } catch (UncheckedIOException problem) {
             throw problem.getCause();
         }

@@ -31,13 +31,14 @@ final class Stopping {
 
     /** Returns when every accepted request is answered, or patience has ended; then the server can be stopped. */
     void finish() {
+        var answered = requests.shutdown(); // before the door closes, so that whoever finds it closed knows
         for (var connector : server.getConnectors()) {
             if (connector instanceof NetworkConnector listening) {
                 listening.close();
             }
         }
         try {
-            requests.shutdown().get(PATIENCE_SECONDS, TimeUnit.SECONDS);
+            answered.get(PATIENCE_SECONDS, TimeUnit.SECONDS);
         } catch (TimeoutException late) {
             LOG.warn("{} requests were not answered in {} s", requests.getCurrentRequestCount(), PATIENCE_SECONDS);
         } catch (ExecutionException problem) {

@@ -5,10 +5,12 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import com.fasterxml.jackson.databind.JsonNode;
+import com.microsoft.playwright.Clock;
 import com.microsoft.playwright.Locator;
 import com.microsoft.playwright.Page;
 import com.microsoft.playwright.Route;
 import com.microsoft.playwright.options.AriaRole;
+import java.util.Date;
 import java.util.List;
 import java.util.Map;
 import java.util.stream.IntStream;
@@ -206,11 +208,15 @@ class LogRehearsalIT {
     @Test
     void a_finger_that_scrolls_over_a_stepper_changes_nothing(Browsers browsers) {
         try (Visitor visitor = Visitor.of(notebook, browsers, Screen.PHONE)) {
-            visitor.open("/new/log");
+            Page page = visitor.open("/new/log");
+            Date evening = Date.from(ServedNotebook.EVENING);
+            page.clock().install(new Clock.InstallOptions().setTime(evening));
+            page.clock().pauseAt(evening.getTime() + 1000);
             Finger finger = Finger.onGlass(visitor.button("Sensitivity of string 3: more"));
             finger.press();
             finger.dragUp(200);
             finger.lift();
+            page.clock().runFor(1000);
 
             assertEquals("24", value(visitor, 3));
             assertThat(visitor.button("Write it down")).isDisabled();

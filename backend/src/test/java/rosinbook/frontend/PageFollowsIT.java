@@ -91,8 +91,9 @@ class PageFollowsIT {
                 """
                 async (path) => {
                   const content = { ...(await (await fetch(`/api${path}`)).json()).content, notes: 'from the laptop' };
-                  await fetch(`/api${path}`, { method: 'PUT', body: JSON.stringify({ content }),
+                  const saved = await fetch(`/api${path}`, { method: 'PUT', body: JSON.stringify({ content }),
                     headers: { 'Content-Type': 'application/json', 'If-Match': '"r1"' } });
+                  await saved.text();
                 }""",
                 address);
 

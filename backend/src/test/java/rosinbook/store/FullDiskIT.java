@@ -98,7 +98,7 @@ class FullDiskIT {
     @Test
     void a_change_that_outgrows_the_disk_is_undone_and_the_database_comes_back_by_itself() throws Exception {
         byte[] archive = archive(12, 8 << 20);
-        try (RunningJar program = RunningJar.serve(data)) {
+        try (RunningJar program = RunningJar.serve(data, "--backups", "off")) {
             for (int round = 0; round < 3; round++) {
                 piece(program);
                 disk.leave(DataFolder.RESERVE_BYTES + (4 << 20));
@@ -204,7 +204,8 @@ class FullDiskIT {
         for (Path above = folder; above != null && !above.equals(Path.of("/tmp")); above = above.getParent()) {
             above.toFile().setExecutable(true, false);
         }
-        List<String> command = RunningJar.command("serve", "--port", "0", "--data", data.toString());
+        List<String> command =
+                RunningJar.command("serve", "--port", "0", "--data", data.toString(), "--backups", "off");
         command.addAll(0, List.of("setpriv", "--reuid", NOBODY, "--regid", NOBODY, "--clear-groups"));
         try (RunningJar program = RunningJar.of(command)) {
             piece(program);

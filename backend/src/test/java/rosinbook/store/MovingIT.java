@@ -88,7 +88,8 @@ class MovingIT {
     }
 
     private static void run(ProcessBuilder command) throws IOException, InterruptedException {
-        assertEquals(0, command.inheritIO().start().waitFor(), () -> String.join(" ", command.command()));
+        RunningJar.Ended ended = RunningJar.run(command);
+        assertEquals(0, ended.status(), ended::toString);
     }
 
     private static void onH2(Path data, String... arguments) throws IOException, InterruptedException {
@@ -191,13 +192,15 @@ class MovingIT {
     @Test
     void what_only_reads_makes_no_tables_where_there_are_none() throws Exception {
         PostgresServer.Address empty = PostgresServer.emptyDatabase();
-        Process verify = RunningJar.on(empty, "verify").redirectErrorStream(true).start();
+        Process verify =
+                RunningJar.on(empty, "verify").redirectErrorStream(true).start();
         String told = new String(verify.getInputStream().readAllBytes(), StandardCharsets.UTF_8);
         assertEquals(2, verify.waitFor(), told);
         assertTrue(told.contains("there is no notebook in this PostgreSQL database"), told);
         try (Connection connection = empty.connect();
                 Statement statement = connection.createStatement();
-                ResultSet tables = statement.executeQuery("SELECT COUNT(*) FROM pg_tables WHERE schemaname = 'public'")) {
+                ResultSet tables =
+                        statement.executeQuery("SELECT COUNT(*) FROM pg_tables WHERE schemaname = 'public'")) {
             assertTrue(tables.next());
             assertEquals(0, tables.getInt(1));
         }

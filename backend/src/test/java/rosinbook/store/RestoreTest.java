@@ -139,7 +139,8 @@ class RestoreTest {
             flipped[random.nextInt(bytes.length)] ^= (byte) (1 << random.nextInt(8));
             Path file = folder.resolve("flipped.zip");
             Files.write(file, flipped);
-            try (BackupFile backup = BackupFile.open(file).check()) {
+            try (BackupFile backup = BackupFile.open(file)) {
+                backup.check();
                 assertEquals(whole, linesOf(backup), "round " + round);
             } catch (BackupUnreadable told) {
                 refused++;

@@ -14,9 +14,10 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 
-/** A real browser: Debian's Chromium where it is installed, else the one Playwright has downloaded. */
+/** A real browser: Debian's Chromium where it is installed, without its windows if it can be had so; else Playwright's. */
 public final class Browsers implements AutoCloseable {
-    private static final Path DEBIAN_CHROMIUM = Path.of("/usr/bin/chromium");
+    private static final List<Path> DEBIAN =
+            List.of(Path.of("/usr/bin/chromium-headless-shell"), Path.of("/usr/bin/chromium"));
 
     private static final double PATIENCE_MILLIS = 20_000;
 
@@ -30,10 +31,10 @@ public final class Browsers implements AutoCloseable {
 
     /** Skips or fails the test where there is no browser. */
     public static Browsers open() {
-        boolean isDebian = Files.isExecutable(DEBIAN_CHROMIUM);
+        Optional<Path> installed = DEBIAN.stream().filter(Files::isExecutable).findFirst();
         Playwright playwright = Playwright.create(new Playwright.CreateOptions()
-                .setEnv(isDebian ? Map.of("PLAYWRIGHT_SKIP_BROWSER_DOWNLOAD", "1") : Map.of()));
-        Optional<Browser> browser = launch(playwright, isDebian);
+                .setEnv(installed.isPresent() ? Map.of("PLAYWRIGHT_SKIP_BROWSER_DOWNLOAD", "1") : Map.of()));
+        Optional<Browser> browser = launch(playwright, installed);
         if (browser.isEmpty()) {
             playwright.close();
             Needs.met(false, "browser tests need Chromium; install Debian's chromium or run Playwright's installer");
@@ -42,7 +43,7 @@ public final class Browsers implements AutoCloseable {
         return new Browsers(playwright, browser.orElseThrow());
     }
 
-    private static Optional<Browser> launch(Playwright playwright, boolean isDebian) {
+    private static Optional<Browser> launch(Playwright playwright, Optional<Path> installed) {
         BrowserType.LaunchOptions options = new BrowserType.LaunchOptions()
                 .setArgs(List.of(
                         "--no-sandbox",
@@ -51,9 +52,7 @@ public final class Browsers implements AutoCloseable {
                         "--disable-background-networking",
                         "--disable-component-update",
                         "--disable-sync"));
-        if (isDebian) {
-            options.setExecutablePath(DEBIAN_CHROMIUM);
-        }
+        installed.ifPresent(options::setExecutablePath);
         try {
             return Optional.of(playwright.chromium().launch(options));
         } catch (PlaywrightException missing) {

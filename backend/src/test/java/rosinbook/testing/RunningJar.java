@@ -63,7 +63,7 @@ public final class RunningJar implements AutoCloseable {
                         "off",
                         "--data",
                         data.toString());
-                waited(process(first)).close();
+                waited(process(first)).stopWithin(120); // it writes the archive at its end
             }
             return CLASSES;
         } catch (IOException problem) {
@@ -86,12 +86,12 @@ public final class RunningJar implements AutoCloseable {
      */
     public record Ended(int status, String out, String err) {}
 
-    /** Runs a command of the packaged program to its end, which must come within a minute. */
+    /** Runs a command of the packaged program to its end, which must come within two minutes. */
     public static Ended run(String... arguments) throws IOException, InterruptedException {
         return run(process(command(arguments)));
     }
 
-    /** Runs a program to its end, which must come within a minute. */
+    /** Runs a program to its end, which must come within two minutes. */
     public static Ended run(ProcessBuilder program) throws IOException, InterruptedException {
         Path out = Files.createTempFile("rosinbook", ".out");
         Path err = Files.createTempFile("rosinbook", ".err");
@@ -99,7 +99,7 @@ public final class RunningJar implements AutoCloseable {
             Process process = program.redirectOutput(out.toFile())
                     .redirectError(err.toFile())
                     .start();
-            if (!process.waitFor(60, TimeUnit.SECONDS)) {
+            if (!process.waitFor(120, TimeUnit.SECONDS)) {
                 process.destroyForcibly();
                 throw new IllegalStateException(
                         "the program does not end: " + Files.readString(out) + Files.readString(err));
@@ -196,9 +196,13 @@ public final class RunningJar implements AutoCloseable {
     /** Asks it to stop (SIGTERM) and waits. */
     @Override
     public void close() {
+        stopWithin(40);
+    }
+
+    private void stopWithin(int seconds) {
         process.destroy();
         try {
-            if (!process.waitFor(20, TimeUnit.SECONDS)) {
+            if (!process.waitFor(seconds, TimeUnit.SECONDS)) {
                 process.destroyForcibly();
                 throw new IllegalStateException("the program did not stop when asked to");
             }

@@ -27,7 +27,7 @@ import rosinbook.web.Server;
 
 /** A notebook of its own on a real server, on the evening for which the example season plans its last set. */
 public final class ServedNotebook implements AutoCloseable {
-    static final Instant EVENING = Instant.parse("2026-11-19T18:00:00Z");
+    public static final Instant EVENING = Instant.parse("2026-11-19T18:00:00Z");
     public static final LocalDate TODAY = LocalDate.of(2026, 11, 19);
 
     private final Database database = Database.inMemory("browsed-" + UUID.randomUUID());

@@ -35,7 +35,7 @@ public final class Visitor implements AutoCloseable {
         this.context = context;
         context.clock().setFixedTime(Date.from(ServedNotebook.EVENING));
         page = Browsers.strictPage(context, complaints);
-        page.onResponse(answers::add);
+        page.onResponse(this::collect);
         page.onRequest(underWay::add);
         page.onRequestFinished(underWay::remove);
         page.onRequestFailed(underWay::remove);
@@ -43,6 +43,15 @@ public final class Visitor implements AutoCloseable {
             complaints.add("a dialog appeared: " + dialog.message());
             dialog.dismiss();
         });
+    }
+
+    /** What the page before had asked for is nobody's business any more, whether or not it is told how that ended. */
+    private void collect(Response answer) {
+        if (answer.request().isNavigationRequest()) {
+            answers.clear();
+            underWay.retainAll(Set.of(answer.request()));
+        }
+        answers.add(answer);
     }
 
     public static Visitor of(ServedNotebook notebook, Browsers browsers, Browsers.Screen screen) {
@@ -59,9 +68,6 @@ public final class Visitor implements AutoCloseable {
             // An address that differs by its anchor only would not be loaded again.
             page.navigate("about:blank");
         }
-        answers.clear();
-        // What the page before had asked for is nobody's business any more, whether or not it is told how that ended.
-        underWay.clear();
         page.navigate(path);
         return drawn();
     }
@@ -88,7 +94,10 @@ public final class Visitor implements AutoCloseable {
 
     /** Bytes of every answer since this page was opened, as they stand in the page, not as they travelled. */
     public int weight() {
-        return answers.stream().mapToInt(answer -> answer.body().length).sum();
+        // Asking for one lets others arrive meanwhile.
+        return List.copyOf(answers).stream()
+                .mapToInt(answer -> answer.body().length)
+                .sum();
     }
 
     public Locator button(String name) {

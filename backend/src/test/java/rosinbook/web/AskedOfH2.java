@@ -32,8 +32,12 @@ final class AskedOfH2 implements AutoCloseable {
     }
 
     /** Every statement that reads, with its values. */
-    synchronized List<String> selects() {
-        return List.copyOf(heard.list).stream()
+    List<String> selects() {
+        List<ILoggingEvent> events;
+        synchronized (heard) { // as whoever appends does
+            events = List.copyOf(heard.list);
+        }
+        return events.stream()
                 .map(ILoggingEvent::getFormattedMessage)
                 .map(LOGGED::matcher)
                 .filter(Matcher::find)

@@ -249,13 +249,9 @@ class DoorsTest {
         List<Socket> slow = new ArrayList<>();
         try (Api busy = new Api(PATIENT)) {
             for (int i = 0; i < PATIENT.bodies(); i++) {
-                Socket socket = RawHttp.open(busy);
-                socket.getOutputStream().write(post("{", "Content-Length: 1000").getBytes(StandardCharsets.UTF_8));
-                slow.add(socket);
+                slow.add(slowlySending(busy));
             }
-            await(() -> RawHttp.reply(busy, post("{}", "Content-Length: 2")).status() == 503);
-            RawHttp.Reply reply = RawHttp.reply(busy, post("{}", "Content-Length: 2"));
-            assertEquals(503, reply.status(), reply.text());
+            RawHttp.Reply reply = refusedBeside(slow, busy);
             assertTrue(reply.text().contains("/problems/" + Limit.BODIES_AT_ONCE.type()), reply.text());
             assertEquals("5", reply.header("retry-after"));
             assertEquals(200, busy.get("/api/pieces").status());
@@ -264,6 +260,29 @@ class DoorsTest {
             }
             await(() -> busy.post("/api/pieces", "{}").status() == 422);
         }
+    }
+
+    private static Socket slowlySending(Api api) throws IOException {
+        Socket socket = RawHttp.open(api);
+        socket.getOutputStream().write(post("{", "Content-Length: 1000").getBytes(StandardCharsets.UTF_8));
+        return socket;
+    }
+
+    /** The first refusal; a slow one that came while another was tried was refused itself, and is sent again. */
+    private static RawHttp.Reply refusedBeside(List<Socket> slow, Api busy) throws IOException {
+        long end = System.nanoTime() + Duration.ofSeconds(60).toNanos();
+        RawHttp.Reply reply = RawHttp.reply(busy, post("{}", "Content-Length: 2"));
+        while (reply.status() != 503) {
+            assertTrue(System.nanoTime() < end, "it never came true");
+            for (int i = 0; i < slow.size(); i++) {
+                if (slow.get(i).getInputStream().available() > 0) {
+                    slow.get(i).close();
+                    slow.set(i, slowlySending(busy));
+                }
+            }
+            reply = RawHttp.reply(busy, post("{}", "Content-Length: 2"));
+        }
+        return reply;
     }
 
     /** A condition that comes true soon. */

@@ -72,7 +72,8 @@ class HistoryCostTest {
             Map<String, Cost> costs = new LinkedHashMap<>();
             try (Connection watching = held.connect();
                     Statement watch = watching.createStatement()) {
-                watch.execute("ANALYZE");
+                // On PostgreSQL an index alone answers for rows that were vacuumed; so all are, or none by chance.
+                watch.execute(TestDatabase.inUse() == TestDatabase.Product.H2 ? "ANALYZE" : "VACUUM ANALYZE");
                 for (String page : pages(held)) {
                     String name = page.replaceAll("/s/.*", "/s/…").replaceAll("[0-9a-f-]{36}(@\\d+)?", "…");
                     costs.put(name, cost(held, watch, page));

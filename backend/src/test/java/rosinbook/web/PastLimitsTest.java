@@ -237,7 +237,7 @@ class PastLimitsTest {
     @Test
     void what_takes_too_long_to_compute_is_stopped() throws Exception {
         CountDownLatch interrupted = new CountDownLatch(1);
-        try (Workbench bench = new Workbench(hasty(Duration.ofSeconds(5), Duration.ofMillis(100)))) {
+        try (Workbench bench = new Workbench(hasty(Duration.ofSeconds(5), Duration.ofSeconds(1)))) {
             PastLimit problem = assertThrows(
                     PastLimit.class,
                     () -> bench.compute(() -> {

@@ -365,8 +365,8 @@ class TwoProcessesIT {
     private static void setPassphrase(PostgresServer.Address database, String words)
             throws IOException, InterruptedException {
         Process process = RunningJar.on(database, "passphrase")
-                .inheritIO()
-                .redirectInput(ProcessBuilder.Redirect.PIPE)
+                .redirectOutput(ProcessBuilder.Redirect.DISCARD)
+                .redirectError(ProcessBuilder.Redirect.DISCARD)
                 .start();
         process.getOutputStream().write((words + "\n").getBytes(StandardCharsets.UTF_8));
         process.getOutputStream().close();
