@@ -33,7 +33,16 @@ class ExportTest {
     /** More than a connection takes up by itself. */
     private static final int LARGE = 8_000_000;
 
-    private final Api api = new Api();
+    private static final Patience LONG = new Patience(
+            Duration.ofMinutes(10),
+            Duration.ofMinutes(10),
+            Patience.USUAL.waiting(),
+            Patience.USUAL.computing(),
+            Patience.USUAL.connections(),
+            Patience.USUAL.bodies(),
+            Patience.USUAL.strangers());
+
+    private final Api api = new Api(LONG);
     private final List<Socket> slow = new ArrayList<>();
     private long before;
 
