@@ -101,11 +101,14 @@ final class PagesResource {
     }
 
     private static void send(Context exchange, PageFiles.PageFile file, String type, String caching) {
-        exchange.header("ETag", file.etag());
         exchange.header("Cache-Control", caching);
-        if (exchange.statusCode() == 200 && isKnown(exchange, file)) {
-            exchange.status(304);
-            return;
+        if (exchange.statusCode() == 200) {
+            // Only here: to whoever knows an ETag that is answered, Javalin itself says 304.
+            exchange.header("ETag", file.etag());
+            if (isKnown(exchange, file)) {
+                exchange.status(304);
+                return;
+            }
         }
         exchange.result(file.bytes());
         exchange.contentType(type);
