@@ -220,8 +220,13 @@ public final class ContentJson {
 
     /** SHA-256 of a text's UTF-8 bytes, as 64 lower-case hex digits. */
     public static String sha256(String text) {
+        return sha256(text.getBytes(StandardCharsets.UTF_8));
+    }
+
+    /** SHA-256 of these bytes, in lower-case hexadecimal. */
+    public static String sha256(byte[] bytes) {
         try {
-            byte[] digest = MessageDigest.getInstance("SHA-256").digest(text.getBytes(StandardCharsets.UTF_8));
+            byte[] digest = MessageDigest.getInstance("SHA-256").digest(bytes);
             return HexFormat.of().formatHex(digest);
         } catch (NoSuchAlgorithmException impossible) {
             throw new IllegalStateException("every Java platform has SHA-256", impossible);

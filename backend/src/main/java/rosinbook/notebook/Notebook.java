@@ -70,6 +70,11 @@ public final class Notebook {
         return ofKind(kind, id, found);
     }
 
+    /** What a save builds on. */
+    private static Revision base(Pages pages, Revision newest, int basedOn) {
+        return pages.revision(newest.sheetId(), basedOn).orElseThrow(() -> new NoSuchBase(newest, basedOn));
+    }
+
     private static Revision ofKind(Kind kind, UUID id, Optional<Revision> found) {
         return found.filter(revision -> revision.kind() == kind)
                 .orElseThrow(() -> new NoSuchSheet("there is no " + kind.singular() + " " + id));
@@ -129,14 +134,15 @@ public final class Notebook {
      * @param stayPinned for a starting point: recipes that keep to the revision they follow now; all others follow on
      * @throws EditedMeanwhile if the edits touch; nothing was changed
      * @throws InvalidContent naming the field that is wrong
-     * @throws NoSuchSheet if there is no such sheet or revision
+     * @throws NoSuchBase if there is no revision {@code basedOn}
+     * @throws NoSuchSheet if there is no such sheet
      */
     public Saved save(
             Kind kind, UUID id, int basedOn, JsonNode json, Note note, Optional<JsonNode> log, Set<UUID> stayPinned) {
         Content given = ContentJson.read(kind, json);
         return store.change(pages -> {
             Revision newest = ofKind(kind, id, pages.newestForSaving(id));
-            Revision base = exact(pages, kind, id, basedOn);
+            Revision base = base(pages, newest, basedOn);
             Content content = Pinning.pinned(pages, given);
             ThreeWayMerge merge = ThreeWayMerge.of(base.json(), newest.json(), ContentJson.tree(content));
             if (!merge.isClean()) {
@@ -170,6 +176,7 @@ public final class Notebook {
      * Brings an earlier state back, as a new revision.
      *
      * @throws EditedMeanwhile if {@code basedOn} is no longer the newest
+     * @throws NoSuchBase if there is no revision {@code basedOn}
      */
     public Saved restore(Kind kind, UUID id, int number, int basedOn, Note note) {
         return store.change(pages -> {
@@ -177,8 +184,7 @@ public final class Notebook {
             Revision earlier = exact(pages, kind, id, number);
             if (newest.number() != basedOn) {
                 throw new EditedMeanwhile(
-                        newest,
-                        ThreeWayMerge.of(exact(pages, kind, id, basedOn).json(), newest.json(), earlier.json()));
+                        newest, ThreeWayMerge.of(base(pages, newest, basedOn).json(), newest.json(), earlier.json()));
             }
             Content content = earlier.content();
             check(pages, content);
@@ -192,12 +198,13 @@ public final class Notebook {
      * Marks a set as played: every item is held at the recipe and rig revisions that are newest now.
      *
      * @throws EditedMeanwhile if {@code basedOn} is no longer the newest
+     * @throws NoSuchBase if there is no revision {@code basedOn}
      */
     public Saved markPlayed(UUID id, int basedOn, Note note) {
         return store.change(pages -> {
             Revision newest = ofKind(Kind.SETLISTS, id, pages.newestForSaving(id));
             if (newest.number() != basedOn) {
-                Revision base = exact(pages, Kind.SETLISTS, id, basedOn);
+                Revision base = base(pages, newest, basedOn);
                 throw new EditedMeanwhile(newest, ThreeWayMerge.of(base.json(), newest.json(), base.json()));
             }
             Setlist set = (Setlist) newest.content();

@@ -91,13 +91,16 @@ public final class Shares {
      * once. Whether the share is open is asked every time.
      *
      * @param form what {@code draw} makes of it, such as "page"
+     * @param counts whether somebody gets to see it; who only asks whether it opens is not counted
      */
-    public Optional<byte[]> open(Share share, String form, Function<ShareView, byte[]> draw) {
+    public Optional<byte[]> open(Share share, String form, boolean counts, Function<ShareView, byte[]> draw) {
         Instant now = clock.instant().truncatedTo(ChronoUnit.MICROS);
         if (share.state(now) != Share.State.OPEN) {
             return Optional.empty();
         }
-        store.opened(share.id(), now);
+        if (counts) {
+            store.opened(share.id(), now);
+        }
         return Optional.of(drawn(share, form, draw));
     }
 

@@ -55,8 +55,7 @@ final class ArchiveResource {
     private void read(Context exchange) throws IOException {
         String type = exchange.contentType();
         if (type == null || !type.equals("application/zip")) {
-            throw new Problem(
-                    415, "wrong-media-type", "Only a ZIP is read here", "Send Content-Type: application/zip.");
+            throw Requests.wrongMediaType("Send a ZIP, with Content-Type: application/zip.");
         }
         imports.enter();
         try (InputStream body = exchange.bodyInputStream()) {

@@ -24,7 +24,7 @@ final class DatabaseProblems {
                             "database-away",
                             "The notebook is out of reach just now",
                             "Its database does not answer. What you wrote is still in front of you; save it again in"
-                                    + " a moment. Saving twice does no harm."));
+                                    + " a moment. If it was something new, look first whether it is there already."));
         });
         routes.exception(DatabaseBusy.class, (problem, exchange) -> {
             LOG.warn("a change was given up: {}", Logs.cause(problem));

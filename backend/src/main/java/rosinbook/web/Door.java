@@ -15,7 +15,8 @@ import rosinbook.store.DatabaseSheetStore;
 
 /**
  * Lets a request in or says why not, and finds out which notebook it means: the one in its address, else the one it names
- * ({@code notebook} in the query, or the header {@code Rosinbook-Notebook}), else the one that is open.
+ * ({@code notebook} in the query, or the header {@code Rosinbook-Notebook}), else the one that is open. A name that is
+ * empty or no id names none: never is another one written in than was meant.
  */
 final class Door {
     private static final Pattern OF_NOTEBOOK = Pattern.compile("/api/notebooks/([^/]+)(?:/.*)?");
@@ -74,6 +75,7 @@ final class Door {
                     "Sign in first",
                     "Open /sign-in in this browser; what you typed stays here.");
         }
+        exchange.header("Cache-Control", "no-store");
         exchange.redirect("/sign-in");
         exchange.skipRemainingHandlers();
     }
@@ -92,8 +94,7 @@ final class Door {
             return Optional.of(inAddress.group(1));
         }
         return Optional.ofNullable(exchange.queryParam("notebook"))
-                .or(() -> Optional.ofNullable(exchange.header(HEADER)))
-                .filter(text -> !text.isBlank());
+                .or(() -> Optional.ofNullable(exchange.header(HEADER)));
     }
 
     private Optional<Visit.Open> open(String text, Optional<Session> session) {

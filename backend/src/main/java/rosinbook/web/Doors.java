@@ -17,7 +17,9 @@ final class Doors {
         config.http.maxRequestSize = Limit.FORM_BYTES.most();
         config.jetty.multipartConfig.maxTotalRequestSize(Limit.RECORDING_BYTES.most(), SizeUnit.BYTES);
         Connections connections = new Connections(patience);
-        connections.setHandler(senders);
+        Receivers receivers = new Receivers(patience.sending());
+        receivers.setHandler(senders);
+        connections.setHandler(receivers);
         config.jetty.modifyServer(server -> server.setHandler(connections));
         config.jetty.addConnector((server, http) -> {
             http.setRequestHeaderSize(Limit.HEAD_BYTES.count());

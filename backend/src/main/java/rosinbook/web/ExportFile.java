@@ -47,9 +47,8 @@ final class ExportFile implements Closeable {
             throw new Problem(
                     507,
                     "no-room",
-                    "There is no room for this archive",
-                    "The disk for temporary files is full; make room on it, or write the archive elsewhere with:"
-                            + " rosinbook export.");
+                    "There is no room for temporary files",
+                    "Their disk is full; make room on it, or write the archive elsewhere with:" + " rosinbook export.");
         }
     }
 

@@ -16,7 +16,7 @@ final class Form {
     /** @throws Problem if it is sent in another way, such as in parts, which are no fields and have no limit of their own */
     static Form of(Context exchange) {
         if (!Requests.mediaType(exchange).equals(TYPE)) {
-            throw new Problem(415, "wrong-media-type", "Only a form is read here", "Send Content-Type: " + TYPE + ".");
+            throw Requests.wrongMediaType("Send a form, with Content-Type: " + TYPE + ".");
         }
         return new Form(exchange);
     }

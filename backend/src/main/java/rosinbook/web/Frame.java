@@ -3,7 +3,10 @@ package rosinbook.web;
 import io.javalin.config.JavalinConfig;
 import org.eclipse.jetty.server.RequestLog;
 
-/** What stands around all routes, and around what never reaches one: request ids, Jetty's own refusals, the log, stopping. */
+/**
+ * What stands around all routes, and around what never reaches one: request ids, HEAD, Jetty's own refusals, the log,
+ * stopping.
+ */
 final class Frame {
     private Frame() {}
 
@@ -11,6 +14,7 @@ final class Frame {
         JettyProblems problems = new JettyProblems();
         config.jetty.modifyServer(server -> {
             stopping.watch(server);
+            server.insertHandler(new HeadAsGet());
             server.insertHandler(new RequestIds());
             server.setErrorHandler(problems);
             server.setRequestLog(log);

@@ -27,7 +27,7 @@ final class FrontendEdition {
 
     /** SHA-256, in hexadecimal. */
     static String hash(byte[] bytes) {
-        return ContentJson.sha256(new String(bytes, StandardCharsets.ISO_8859_1));
+        return ContentJson.sha256(bytes);
     }
 
     private static String find() {

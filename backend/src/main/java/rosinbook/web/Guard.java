@@ -22,7 +22,8 @@ final class Guard {
     private static final Set<String> OWN_SITES = Set.of("same-origin", "none");
 
     /** What web servers add to what they pass on (RFC 7239; RFC 9110, section 7.6.3; and common practice). */
-    private static final List<String> FROM_PROXIES = List.of("Forwarded", "X-Forwarded-For", "X-Real-IP", "Via");
+    private static final List<String> FROM_PROXIES =
+            List.of("Forwarded", "X-Forwarded-For", "X-Forwarded-Host", "X-Forwarded-Proto", "X-Real-IP", "Via");
 
     private final Listening listening;
 
@@ -59,8 +60,7 @@ final class Guard {
             throw new Problem(403, "wrong-origin", "Another site sent this", "Only Rosinbook's own pages may do this.");
         }
         String site = exchange.header("Sec-Fetch-Site");
-        boolean reads = exchange.method().name().equals("GET")
-                || exchange.method().name().equals("HEAD");
+        boolean reads = exchange.method().name().equals("GET");
         if (!reads && site != null && !OWN_SITES.contains(site)) {
             throw new Problem(403, "wrong-origin", "Another site sent this", "Only Rosinbook's own pages may do this.");
         }
@@ -84,6 +84,7 @@ final class Guard {
         headers.put("Referrer-Policy", "same-origin");
         headers.put("Cross-Origin-Opener-Policy", "same-origin");
         headers.put("Cross-Origin-Resource-Policy", "same-origin");
+        headers.put("Vary", "Accept-Encoding");
         headers.put("Permissions-Policy", "camera=(), geolocation=(), microphone=(), midi=(self)");
         if (path == null || path.startsWith("/api/")) {
             headers.put("Cache-Control", "no-store");

@@ -206,8 +206,8 @@ final class LevelUploads implements AutoCloseable {
         return new Problem(
                 507,
                 "no-room",
-                "There is no room for this recording",
-                "The disk for temporary files is full; make room on it, or send a shorter recording.");
+                "There is no room for temporary files",
+                "Their disk is full; make room on it, or send a shorter recording.");
     }
 
     private static void write(Upload upload, String name, InputStream from) throws IOException {

@@ -98,10 +98,7 @@ final class LevelsResource {
             case "application/json" ->
                 answer(exchange, question, LevelMeter.measure(exchange, question.options()), name, Answers.object());
             default ->
-                throw new Problem(
-                        415,
-                        "wrong-media-type",
-                        "This kind of file is not read here",
+                throw Requests.wrongMediaType(
                         "Send a recording as audio/wav (several mono files as multipart/form-data), a take as audio/midi,"
                                 + " or a meter's readings as application/json.");
         }
@@ -223,7 +220,7 @@ final class LevelsResource {
         try {
             return UUID.fromString(exchange.pathParam("upload"));
         } catch (IllegalArgumentException notAnId) {
-            throw new Problem(404, "no-such-upload", "There is no such recording here", "Send the file again.");
+            throw LevelUploads.gone();
         }
     }
 

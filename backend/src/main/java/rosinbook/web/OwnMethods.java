@@ -2,7 +2,6 @@ package rosinbook.web;
 
 import io.javalin.http.Context;
 import io.javalin.http.Handler;
-import io.javalin.http.HandlerType;
 import io.javalin.http.MethodNotAllowedResponse;
 import io.javalin.router.ParsedEndpoint;
 import java.util.List;
@@ -34,9 +33,7 @@ final class OwnMethods implements Handler {
                 own.add(route.endpoint.method.name());
             }
         }
-        String asked = exchange.method() == HandlerType.HEAD
-                ? "GET"
-                : exchange.method().name();
+        String asked = exchange.method().name();
         if (!own.isEmpty() && !own.contains(asked)) {
             throw new MethodNotAllowedResponse(
                     "This address cannot do that", Map.of("availableMethods", String.join(", ", own)));

@@ -17,6 +17,7 @@ final class PageFiles {
         this.edition = edition;
     }
 
+    /** @param etag a weak one: the bytes that are sent may be compressed */
     record PageFile(byte[] bytes, String etag) {}
 
     /** Nothing is kept of a file that is not there: anybody can ask for as many of those as they like. */
@@ -41,7 +42,7 @@ final class PageFiles {
             }
             byte[] bytes = path.equals("/index.html") ? ofEdition(file.readAllBytes()) : file.readAllBytes();
             return Optional.of(
-                    new PageFile(bytes, "\"" + FrontendEdition.hash(bytes).substring(0, 20) + "\""));
+                    new PageFile(bytes, "W/\"" + FrontendEdition.hash(bytes).substring(0, 20) + "\""));
         } catch (IOException problem) {
             throw new IllegalStateException("a page's file cannot be read", problem);
         }

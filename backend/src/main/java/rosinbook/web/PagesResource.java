@@ -4,8 +4,10 @@ import io.javalin.config.RoutesConfig;
 import io.javalin.http.Context;
 import io.javalin.http.HandlerType;
 import io.javalin.http.NotFoundResponse;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.regex.Pattern;
 
 /**
@@ -23,6 +25,9 @@ final class PagesResource {
                     + "|/compare/(instruments|synths|rigs|pieces|recipes|setlists|log|takes)/[A-Za-z0-9-]+"
                     + "|/new/(instruments|synths|rigs|pieces|recipes|setlists|log)");
 
+    /** Behind links that were handed out every answer says noindex, which only those can obey who may read it (RFC 9309). */
+    private static final String ROBOTS = "User-agent: *\nAllow: /s/\nAllow: /join/\nDisallow: /\n";
+
     private static final List<String> NO_PAGES = List.of("/api/", "/s/", "/join/");
     private static final Map<String, String> TYPES = Map.of(
             "js", "text/javascript; charset=utf-8",
@@ -37,7 +42,7 @@ final class PagesResource {
     private final PageFiles files = new PageFiles(EDITION);
 
     void register(RoutesConfig routes) {
-        routes.get("/robots.txt", exchange -> exchange.result("User-agent: *\nDisallow: /\n"));
+        routes.get("/robots.txt", exchange -> exchange.result(ROBOTS));
         routes.exception(NotFoundResponse.class, this::pageOrProblem);
     }
 
@@ -50,7 +55,7 @@ final class PagesResource {
     private void pageOrProblem(NotFoundResponse problem, Context exchange) {
         String path = exchange.path();
         boolean ofPages = !path.equals("/api") && NO_PAGES.stream().noneMatch(path::startsWith);
-        boolean reads = exchange.method() == HandlerType.GET || exchange.method() == HandlerType.HEAD;
+        boolean reads = exchange.method() == HandlerType.GET;
         try {
             if (!ofPages || !reads) {
                 throw problem;
@@ -86,12 +91,24 @@ final class PagesResource {
                 "no-cache");
     }
 
+    /** Whether If-None-Match names this file's ETag, by weak comparison (RFC 9110, sections 8.8.3.2 and 13.1.2). */
+    private static boolean isKnown(Context exchange, PageFiles.PageFile file) {
+        String known = Optional.ofNullable(exchange.header("If-None-Match")).orElse("");
+        return known.strip().equals("*")
+                || Arrays.stream(known.split(","))
+                        .map(etag -> etag.strip().replaceFirst("^W/", ""))
+                        .anyMatch(etag -> file.etag().equals("W/" + etag));
+    }
+
     private static void send(Context exchange, PageFiles.PageFile file, String type, String caching) {
-        exchange.header("ETag", file.etag());
         exchange.header("Cache-Control", caching);
-        if (file.etag().equals(exchange.header("If-None-Match"))) {
-            exchange.status(304);
-            return;
+        if (exchange.statusCode() == 200) {
+            // Only here: to whoever knows an ETag that is answered, Javalin itself says 304.
+            exchange.header("ETag", file.etag());
+            if (isKnown(exchange, file)) {
+                exchange.status(304);
+                return;
+            }
         }
         exchange.result(file.bytes());
         exchange.contentType(type);

@@ -7,7 +7,8 @@ import rosinbook.limit.Limit;
  * How long this service waits, and how much it does at once. Tests are less patient than {@link #USUAL}.
  *
  * @param silence for the next byte
- * @param sending for a whole body, and longer the more of it has come; twice as long for a whole head
+ * @param sending for a whole body, and longer the more of it has come; as long for an answer to be read, and twice as long
+ *     for a whole head
  * @param waiting for a free bench
  * @param computing for one computation of a bench
  * @param connections that are open at once

@@ -39,6 +39,10 @@ final class Problem extends RuntimeException {
         return status;
     }
 
+    String title() {
+        return title;
+    }
+
     /** As it is answered to the request of this id. */
     ObjectNode json(String requestId) {
         ObjectNode json = JsonNodeFactory.instance

@@ -15,6 +15,7 @@ import rosinbook.compare.ThreeWayMerge;
 import rosinbook.limit.Limit;
 import rosinbook.notebook.EditedMeanwhile;
 import rosinbook.notebook.InvalidContent;
+import rosinbook.notebook.NoSuchBase;
 import rosinbook.notebook.NoSuchRevision;
 import rosinbook.notebook.NoSuchSheet;
 import rosinbook.notebook.Pages;
@@ -44,6 +45,13 @@ final class Problems {
         routes.exception(EditedMeanwhile.class, (problem, exchange) -> {
             exchange.header("ETag", Answers.etag(problem.current()));
             answer(exchange, shelf.notebook(exchange).look(pages -> edited(pages, problem)));
+        });
+        routes.exception(NoSuchBase.class, (problem, exchange) -> {
+            exchange.header("ETag", Answers.etag(problem.current()));
+            answer(
+                    exchange,
+                    new Problem(
+                            412, "no-such-base", "There is no such revision to build on", problem.getMessage() + "."));
         });
         routes.exception(
                 ArchiveUnreadable.class,
@@ -77,6 +85,7 @@ final class Problems {
     static void answerError(HttpServletResponse response, Error error) {
         LOG.error("a request failed", error);
         response.setStatus(500);
+        response.setHeader("Cache-Control", "no-store");
         response.setContentType(MEDIA_TYPE);
         try {
             response.getOutputStream().write(Answers.bytes(ourFault().json(response.getHeader(RequestId.HEADER))));
@@ -90,14 +99,18 @@ final class Problems {
                 500,
                 "our-fault",
                 "Something went wrong on our side",
-                "Nothing was changed. Try again; what you wrote is still in front of you.");
+                "What you wrote is still in front of you. If you were saving, look whether it is there already before you try"
+                        + " again.");
     }
 
     static void answer(Context exchange, Problem problem) {
         Body.readAway(exchange);
         exchange.status(problem.status());
-        exchange.result(Answers.bytes(problem.json(exchange.res().getHeader(RequestId.HEADER))));
-        exchange.contentType(MEDIA_TYPE);
+        exchange.header("Cache-Control", "no-store");
+        String id = exchange.res().getHeader(RequestId.HEADER);
+        boolean asPage = ProblemPage.isWanted(exchange.path(), exchange.header("Accept"));
+        exchange.result(asPage ? ProblemPage.page(problem, id) : Answers.bytes(problem.json(id)));
+        exchange.contentType(asPage ? ProblemPage.MEDIA_TYPE : MEDIA_TYPE);
     }
 
     private static Problem invalid(InvalidContent problem) {

@@ -140,11 +140,15 @@ final class Requests {
         return type == null ? "" : type.split(";", 2)[0].strip().toLowerCase(Locale.ROOT);
     }
 
+    /** @param remedy what to send instead, as a sentence */
+    static Problem wrongMediaType(String remedy) {
+        return new Problem(415, "wrong-media-type", "This is not of a kind that is read here", remedy);
+    }
+
     /** The JSON object in the body, with none but these members. */
     static ObjectNode body(Context exchange, String... members) {
         if (!mediaType(exchange).equals("application/json")) {
-            throw new Problem(
-                    415, "wrong-media-type", "Only JSON is read here", "Send Content-Type: application/json.");
+            throw wrongMediaType("Send JSON, with Content-Type: application/json.");
         }
         if (!(parsed(Body.whole(exchange, Limit.JSON_BYTES)) instanceof ObjectNode object)) {
             throw new Problem(400, "not-json", NOT_JSON, "Send a JSON object.");

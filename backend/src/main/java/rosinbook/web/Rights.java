@@ -82,16 +82,14 @@ final class Rights {
             entry("POST /api/bench/levels/{upload}", READ),
             entry("DELETE /api/bench/levels/{upload}", READ));
 
-    private static final Set<String> READING = Set.of("GET", "HEAD");
     private static final Set<String> OPEN_TO_ALL =
             Set.of("/sign-in", "/sign-out", "/healthz", "/robots.txt", "/styles/share.css", "/icon.svg");
 
     private Rights() {}
 
-    /** @param route as it was registered, such as {@code /api/{kind}}; HEAD needs what GET needs */
+    /** @param route as it was registered, such as {@code /api/{kind}} */
     static Need of(String method, String route) {
-        boolean reads = READING.contains(method);
-        return NAMED.getOrDefault((reads ? "GET" : method) + " " + route, reads ? READ : WRITE);
+        return NAMED.getOrDefault(method + " " + route, method.equals("GET") ? READ : WRITE);
     }
 
     /** Whether nobody is asked who they are at this address; for what stands behind it, its route's own right counts. */

@@ -26,8 +26,7 @@ final class RouteName {
         if (matched != null) {
             return matched.path; // Javalin has looked it up for the handlers that stand before it
         }
-        boolean isHead = exchange.method() == HandlerType.HEAD;
-        HandlerType method = isHead ? HandlerType.GET : exchange.method();
+        HandlerType method = exchange.method();
         ParsedEndpoint found = routes.findFirstHttpHandlerEntry(method, exchange.path());
         if (found != null) {
             return found.endpoint.path;

@@ -134,14 +134,9 @@ final class SharesResource {
             throw new NotFoundResponse();
         }
         ShareView view = shelf.shares(exchange).preview(kind, new Reference(Requests.id(exchange), number));
-        exchange.header("Content-Disposition", "attachment; filename=\"" + fileName(view.title()) + "\"");
+        exchange.header("Content-Disposition", FileName.attachment(view.title(), "rosinbook", "html"));
         exchange.result(SharePage.file(view).getBytes(StandardCharsets.UTF_8));
         exchange.contentType("text/html; charset=utf-8");
-    }
-
-    private static String fileName(String title) {
-        String plain = title.replaceAll("[^A-Za-z0-9]+", "-").replaceAll("^-|-$", "");
-        return (plain.isEmpty() ? "rosinbook" : plain) + ".html";
     }
 
     private void page(Context exchange) {
@@ -158,16 +153,17 @@ final class SharesResource {
         Answers.written(
                 exchange,
                 open(exchange, "data", Answers::bytes)
-                        .orElseThrow(() -> new Problem(
-                                404,
-                                "no-such-share",
-                                "This link does not open anything",
-                                "It may have been closed, or run out. Ask whoever sent it for a new one.")));
+                        .orElseThrow(
+                                () -> new Problem(
+                                        404,
+                                        "no-such-share",
+                                        "There is no such share",
+                                        "This link does not open anything. It may have been closed, or run out. Ask whoever sent it for a new one.")));
     }
 
     private Optional<byte[]> open(Context exchange, String form, Function<ShareView, byte[]> draw) {
-        return shelf.shared(exchange.pathParam("token"))
-                .flatMap(found -> shelf.shares(found.notebookId()).open(found.share(), form, draw));
+        return shelf.shared(exchange.pathParam("token")).flatMap(found -> shelf.shares(found.notebookId())
+                .open(found.share(), form, !HeadAsGet.isHead(exchange), draw));
     }
 
     /** W3C TAG, Good Practices for Capability URLs: not sent on, not kept by others, not found by search engines. */

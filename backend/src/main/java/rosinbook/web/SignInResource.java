@@ -35,6 +35,7 @@ final class SignInResource {
         Access.Outcome outcome = access.signIn(name, form.field("passphrase"), ClientAddress.of(exchange, listening));
         if (outcome.token().isPresent()) {
             cookie.keep(exchange, outcome.token().get());
+            exchange.header("Cache-Control", "no-store");
             exchange.redirect("/", HttpStatus.SEE_OTHER);
             return;
         }
@@ -52,6 +53,7 @@ final class SignInResource {
     private void signOut(Context exchange) {
         cookie.token(exchange).ifPresent(access::signOut);
         cookie.forget(exchange);
+        exchange.header("Cache-Control", "no-store");
         exchange.redirect("/sign-in", HttpStatus.SEE_OTHER);
     }
 }

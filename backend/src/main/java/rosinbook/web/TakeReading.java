@@ -100,8 +100,7 @@ record TakeReading(TakeReader reader, Thresholds thresholds, List<String> refuse
     /** A MIDI file in the body. */
     static byte[] midi(Context exchange) {
         if (!MEDIA_TYPES.contains(Requests.mediaType(exchange))) {
-            throw new Problem(
-                    415, "wrong-media-type", "Only a MIDI file is read here", "Send Content-Type: audio/midi.");
+            throw Requests.wrongMediaType("Send a MIDI file, with Content-Type: audio/midi.");
         }
         return Body.whole(exchange, Limit.MIDI_BYTES);
     }

@@ -177,9 +177,7 @@ final class TakesResource {
     }
 
     private static void send(Context exchange, TakeSheet sheet, String ending, String type, byte[] bytes) {
-        String plain = sheet.title().replaceAll("[^A-Za-z0-9]+", "-").replaceAll("^-|-$", "");
-        String name = plain.isEmpty() ? "take" : plain.substring(0, Math.min(60, plain.length()));
-        exchange.header("Content-Disposition", "attachment; filename=\"" + name + "." + ending + "\"");
+        exchange.header("Content-Disposition", FileName.attachment(sheet.title(), "take", ending));
         exchange.result(bytes);
         exchange.contentType(type);
     }

@@ -31,7 +31,7 @@ final class Traffic implements RequestLog {
                 .addKeyValue("route", route)
                 .addKeyValue("status", response.getStatus())
                 .addKeyValue("millis", took.toNanos() / 1000 / 1000.0)
-                .addKeyValue("bytes", Response.getContentBytesWritten(response))
+                .addKeyValue("bytes", method.equals("HEAD") ? 0 : Response.getContentBytesWritten(response))
                 .addKeyValue(RequestId.NAME, RequestId.of(request))
                 .log("answered");
     }

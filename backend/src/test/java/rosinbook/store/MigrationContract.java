@@ -106,7 +106,8 @@ abstract class MigrationContract {
                 new DatabaseShareStore(database, DatabaseSheetStore.ONLY_NOTEBOOK),
                 Clock.systemUTC(),
                 new SecureRandom());
-        byte[] title = shares.open(found.share(), "title", view -> view.title().getBytes(StandardCharsets.UTF_8))
+        byte[] title = shares.open(
+                        found.share(), "title", true, view -> view.title().getBytes(StandardCharsets.UTF_8))
                 .orElseThrow();
         assertEquals("Everyday", new String(title, StandardCharsets.UTF_8));
         assertEquals(4, shares.list().get(0).opened());

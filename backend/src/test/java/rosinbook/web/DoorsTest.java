@@ -13,6 +13,7 @@ import java.nio.charset.StandardCharsets;
 import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
+import org.eclipse.jetty.server.Connector;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -318,6 +319,29 @@ class DoorsTest {
             for (SocketChannel channel : halfOpen) {
                 channel.close();
             }
+        }
+    }
+
+    /** Long answers hold a thread until they are read, and nobody needs to sign in for some of them. */
+    @Test
+    void an_answer_that_is_not_read_is_not_waited_for() throws IOException {
+        Patience patience = new Patience(
+                PATIENT.silence(), Duration.ofSeconds(1), PATIENT.waiting(), PATIENT.computing(), 300, 8, 2);
+        try (Api unread = new Api(patience);
+                Socket socket = new Socket()) {
+            socket.setReceiveBufferSize(1024);
+            socket.connect(RawHttp.address(unread));
+            Connector connector = unread.server.javalin().jettyServer().server().getConnectors()[0];
+            await(() -> !connector.getConnectedEndPoints().isEmpty());
+            // More than the system keeps for somebody who does not read.
+            byte[] requests = get("/styles/share.css").repeat(3_000).getBytes(StandardCharsets.UTF_8);
+            try {
+                socket.getOutputStream().write(requests);
+            } catch (IOException closed) {
+                // soon enough
+            }
+            await(() -> connector.getConnectedEndPoints().isEmpty());
+            assertEquals(200, unread.get("/styles/share.css").status());
         }
     }
 

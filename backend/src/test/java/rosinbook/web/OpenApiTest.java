@@ -23,6 +23,7 @@ import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.Test;
+import rosinbook.limit.Limit;
 import rosinbook.notebook.Kind;
 
 /**
@@ -123,6 +124,71 @@ class OpenApiTest {
                     .map(match -> match.group(1))
                     .collect(Collectors.toCollection(TreeSet::new));
             assertEquals(named, described, route);
+        }
+    }
+
+    @Test
+    void it_says_how_long_words_to_look_for_may_be_and_how_large_a_file() {
+        int found = 0;
+        for (String route : Description.operations()) {
+            String[] parts = route.split(" ");
+            for (JsonNode parameter : Description.operation(parts[0], parts[1]).path("parameters")) {
+                if (parameter.path("name").asText().equals("q")) {
+                    assertEquals(
+                            Limit.QUERY_TEXT.most(),
+                            parameter.at("/schema/maxLength").asLong(),
+                            route);
+                    found++;
+                }
+            }
+        }
+        assertEquals(2, found);
+        String tooLarge = Description.DOCUMENT
+                .at("/components/responses/RecordingTooLarge/description")
+                .asText();
+        assertTrue(tooLarge.contains("the take than " + (Limit.MIDI_BYTES.most() >> 20) + " MiB"), tooLarge);
+    }
+
+    /** Every body may be cut short; Body.endedEarly says so. */
+    @Test
+    void whatever_reads_a_body_may_say_that_it_was_cut_short() {
+        JsonNode cutShort = Body.endedEarly().json("0123456789");
+        for (String route : Description.operations()) {
+            String[] parts = route.split(" ");
+            JsonNode operation = Description.operation(parts[0], parts[1]);
+            if (operation.has("requestBody") && parts[1].startsWith("/api/")) {
+                JsonNode described = operation.at("/responses/400/$ref");
+                assertFalse(described.isMissingNode(), route);
+                JsonNode schema = Description.DOCUMENT
+                        .at(described.asText().substring(1))
+                        .at("/content/application~1problem+json/schema");
+                Description.assertFits(schema, cutShort, route);
+            }
+        }
+    }
+
+    /** The keeper's operations are about no notebook; that of who asks tells which is open. */
+    @Test
+    void a_notebook_may_be_named_wherever_one_is_meant_and_nowhere_else() {
+        for (String route : Description.operations()) {
+            String[] parts = route.split(" ");
+            String right =
+                    Description.operation(parts[0], parts[1]).path("x-right").asText();
+            boolean meansOne = List.of("read", "write", "own").contains(right) && !parts[1].contains("{notebook}");
+            boolean isNamed = Description.DOCUMENT
+                    .path("paths")
+                    .path(parts[1])
+                    .path("parameters")
+                    .toString()
+                    .contains("NotebookQuery");
+            assertEquals(meansOne || parts[1].equals("/api/me"), isNamed, route);
+            if (right.equals("keep") && !parts[1].contains("{")) {
+                assertFalse(
+                        Description.operation(parts[0], parts[1])
+                                .at("/responses")
+                                .has("404"),
+                        route);
+            }
         }
     }
 

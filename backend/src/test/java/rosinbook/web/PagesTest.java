@@ -121,6 +121,46 @@ class PagesTest {
 
     @Test
     void search_engines_are_asked_to_stay_away() {
-        assertTrue(api.get("/robots.txt").expect(200).text().contains("Disallow: /"));
+        assertEquals(
+                List.of("User-agent: *", "Allow: /s/", "Allow: /join/", "Disallow: /"),
+                api.get("/robots.txt").expect(200).text().lines().toList());
+    }
+
+    private Answer ifNoneMatch(String path, String known) {
+        return api.send(api.to(path).header("If-None-Match", known));
+    }
+
+    /** RFC 9110, section 13.1.2: a list, compared weakly, or a star. */
+    @Test
+    void a_file_that_is_known_under_any_of_several_names_is_not_sent_again() {
+        String etag = api.get("/app.js").header("ETag");
+        String opaque = etag.replaceFirst("^W/", "");
+        for (String known : List.of(etag, opaque, "\"x\", " + etag, "\"x\" ,W/\"y\"," + opaque + ", \"z\"", "*")) {
+            assertEquals(etag, ifNoneMatch("/app.js", known).expect(304).header("ETag"), known);
+        }
+        for (String other : List.of("\"x\"", "W/\"x\", \"y\"", "x", ",", opaque.replace("\"", ""))) {
+            ifNoneMatch("/app.js", other).expect(200);
+        }
+    }
+
+    /** RFC 9110, section 13.2.1: a condition counts only where the answer without it would be a success. */
+    @Test
+    void a_page_that_is_not_there_is_not_there_though_its_shell_is_known() {
+        String shell = api.get("/pieces").header("ETag");
+        ifNoneMatch("/recipes", shell).expect(304);
+        ifNoneMatch("/nonsense", shell).expect(404);
+    }
+
+    /** RFC 9110, sections 12.5.5 and 8.8.3.3: what is sent depends on Accept-Encoding, and one strong ETag names one form. */
+    @Test
+    void compressed_and_plain_are_told_apart_by_caches() {
+        Answer plain = api.get("/app.js").expect(200);
+        Answer packed =
+                api.send(api.to("/app.js").header("Accept-Encoding", "gzip")).expect(200);
+        assertEquals("gzip", packed.header("Content-Encoding"));
+        for (Answer answer : List.of(plain, packed, api.get("/api/pieces"), api.get("/"), api.get("/nothing.js"))) {
+            assertEquals("Accept-Encoding", answer.header("Vary"));
+        }
+        assertTrue(plain.header("ETag").startsWith("W/\""), plain.header("ETag"));
     }
 }

@@ -422,6 +422,41 @@ class PeopleApiTest {
         }
     }
 
+    /** A query that cannot be read would otherwise count as one that says nothing, and the open notebook be written in. */
+    @Test
+    void a_notebook_that_is_named_wrongly_is_none_and_never_the_open_one() throws IOException {
+        try (Api api = new Api()) {
+            String piece = "{\"content\":{\"title\":\"Astray\"}}";
+            String head = " HTTP/1.1\r\nHost: localhost\r\nContent-Type: application/json\r\nContent-Length: "
+                    + piece.length() + "\r\n\r\n";
+            for (String query :
+                    List.of("notebook=%zz", "notebook=%", "by=x&notebook=%4", "notebook=a%4g", "limit=%zz")) {
+                RawHttp.Reply reply = RawHttp.reply(api, "POST /api/pieces?" + query + head + piece);
+                assertEquals(400, reply.status(), query);
+                assertTrue(reply.text().contains("/problems/bad-request"), reply.text());
+            }
+            for (String name : List.of("", "%20", "no-id")) {
+                api.post("/api/pieces?notebook=" + name, "{'content':{'title':'Astray'}}")
+                        .problem(404, "no-such-notebook");
+            }
+            api.send(api.to("/api/pieces").header("Rosinbook-Notebook", "")).problem(404, "no-such-notebook");
+            assertEquals(List.of(), api.get("/api/pieces?q=100%25").items());
+            assertEquals(List.of(), api.get("/api/pieces").items());
+        }
+    }
+
+    /** Who has signed in since is not to be sent on to the form by a cache. */
+    @Test
+    void where_somebody_is_sent_at_the_door_is_not_kept() {
+        Map<String, String> form = Map.of("name", band.ada.name, "passphrase", band.ada.passphrase);
+        for (Answer sent : List.of(
+                band.stranger().get("/pieces").expect(302),
+                band.stranger().form("/sign-in", form).expect(303),
+                band.stranger().form("/sign-out", Map.of()).expect(303))) {
+            assertEquals("no-store", sent.header("Cache-Control"), sent.header("Location"));
+        }
+    }
+
     @Test
     void at_the_computer_itself_nobody_signs_in_and_every_notebook_is_ones_own() {
         try (Api api = new Api()) {

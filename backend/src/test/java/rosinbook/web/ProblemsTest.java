@@ -36,7 +36,6 @@ class ProblemsTest {
         api.get("/api/unicorns").problem(404, "no-such-kind");
         api.post("/api/unicorns", "{'content':{}}").problem(404, "no-such-kind");
         api.put("/api/pieces/" + nobody, 1, "{'content':{'title':'One'}}").problem(404, "no-such-sheet");
-        api.put("/api/pieces/" + piece, 5, "{'content':{'title':'Two'}}").problem(404, "no-such-revision");
         api.get("/api/recipes/" + nobody + "/resolved").problem(404, "no-such-sheet");
         api.get("/api/recipes/" + nobody + "/followers").problem(404, "no-such-sheet");
         api.get("/api/rigs/" + nobody + "/strings").problem(404, "no-such-sheet");
@@ -46,6 +45,90 @@ class ProblemsTest {
         api.get("/api/rigs/" + nobody + "/file").problem(404, "no-such-sheet");
         api.get("/api/pieces/" + piece + "/file").problem(404, "no-such-page");
         api.delete("/api/shares/" + nobody).problem(404, "no-such-share");
+    }
+
+    /** RFC 9110, section 13.1.1: the precondition is false. */
+    @Test
+    void a_revision_to_build_on_that_is_not_there_is_412_and_says_which_is() {
+        String piece = "/api/pieces/" + api.create("pieces", "{'title':'One'}").id();
+        String set = "/api/setlists/"
+                + api.create("setlists", "{'title':'Kitchen','date':'2026-11-19','items':{}}")
+                        .id();
+        for (Answer refused : List.of(
+                api.put(piece, 5, "{'content':{'title':'Two'}}"),
+                api.post(piece + "/revisions/1/restore", 5, "{}"),
+                api.post(set + "/played", 5, "{}"))) {
+            refused.problem(412, "no-such-base");
+            assertEquals("\"r1\"", refused.header("ETag"));
+        }
+        assertEquals(1, api.get(piece).revision());
+    }
+
+    /** RFC 9457, section 3.1.3: the title does not change from occurrence to occurrence. */
+    @Test
+    void the_title_of_a_type_is_the_same_wherever_it_is_answered() {
+        String nobody = UUID.randomUUID().toString();
+        Set<String> media = new TreeSet<>();
+        for (String address : List.of(
+                "/api/pieces", "/api/import", "/api/blobs", "/api/bench/levels", "/api/bench/takes", "/sign-in")) {
+            media.add(title(api.send(
+                            api.to(address).header("Content-Type", "text/plain").POST(BodyPublishers.ofString("x")))
+                    .problem(415, "wrong-media-type")));
+        }
+        assertEquals(1, media.size(), media.toString());
+        assertEquals(
+                title(api.get("/api/bench/levels/no-id").problem(404, "no-such-upload")),
+                title(api.get("/api/bench/levels/" + nobody).problem(404, "no-such-upload")));
+        assertEquals(
+                title(api.delete("/api/shares/" + nobody).problem(404, "no-such-share")),
+                title(api.get("/s/AAAAAAAAAAAAAAAAAAAAAA/data").problem(404, "no-such-share")));
+    }
+
+    private static String title(JsonNode problem) {
+        return problem.path("title").asText();
+    }
+
+    @Test
+    void outside_the_api_problems_are_not_kept_by_anybody_either() {
+        for (String path : List.of("/", "/app.js", "/s/AAAAAAAAAAAAAAAAAAAAAA", "/sign-in")) {
+            Answer refused = api.send(api.to(path).header("Host", "evil.example"));
+            refused.problem(403, "wrong-host");
+            assertEquals("no-store", refused.header("Cache-Control"), path);
+        }
+        assertEquals("no-store", api.get("/nothing.js").expect(404).header("Cache-Control"));
+    }
+
+    private static final String BROWSER = "text/html,application/xhtml+xml,application/xml;q=0.9,*/*;q=0.8";
+
+    @Test
+    void who_opens_an_address_in_a_browser_reads_the_problem_on_a_page() {
+        for (String path : List.of("/", "/pieces", "/nothing.js")) {
+            Answer refused =
+                    api.send(api.to(path).header("Host", "evil.example").header("Accept", BROWSER));
+            assertEquals(403, refused.status());
+            assertTrue(refused.header("Content-Type").startsWith("text/html"), path);
+            assertTrue(refused.text().contains("<h2>This address is not ours</h2>"), refused.text());
+            assertTrue(refused.text().contains("Open Rosinbook under the address it printed"), refused.text());
+            assertTrue(refused.text().contains(refused.header("Request-Id")), refused.text());
+            assertEquals("no-store", refused.header("Cache-Control"), path);
+        }
+    }
+
+    @Test
+    void programs_read_json_whatever_they_accept() {
+        for (String path : List.of("/api/nowhere/x/y", "/api", "/s/AAAAAAAAAAAAAAAAAAAAAA/data")) {
+            Answer answer = api.send(api.to(path).header("Accept", BROWSER));
+            assertEquals("application/problem+json", answer.expect(404).header("Content-Type"), path);
+        }
+        assertEquals(
+                "application/problem+json",
+                api.send(api.to("/nothing.js").header("Accept", "*/*")).header("Content-Type"));
+    }
+
+    @Test
+    void a_failure_of_ours_promises_nothing_of_what_was_kept() {
+        String told = Problems.ourFault().getMessage();
+        assertTrue(told.contains("look whether it is there already") && !told.contains("Nothing was changed"), told);
     }
 
     @Test
@@ -78,7 +161,6 @@ class ProblemsTest {
             assertEquals(Set.of("GET"), allowed(api.post("/api/" + address, "{}")), address);
         }
         assertEquals(Set.of("GET"), allowed(api.put("/api/setlists/compare", 1, "{}")));
-        api.send(api.to("/api/export").method("HEAD", BodyPublishers.noBody())).expect(200);
     }
 
     /** RFC 9110, section 15.5.6: a 405 must carry Allow. HEAD and OPTIONS go without saying. */

@@ -151,6 +151,7 @@ class RequestIdsTest {
                     "HEAD /api/{kind}/{id}",
                     headLine.path("method").asText() + " "
                             + headLine.path("route").asText());
+            assertEquals(0, headLine.path("bytes").intValue(), "nothing was sent but the head");
             Answer refused = api.send(api.to("/api/pieces/" + piece).header("Host", "evil.example"));
             assertEquals(
                     "/api/{kind}/{id}",

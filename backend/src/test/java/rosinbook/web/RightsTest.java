@@ -88,16 +88,6 @@ class RightsTest {
     }
 
     @Test
-    void head_needs_what_get_needs() {
-        for (String operation : Description.operations()) {
-            if (operation.startsWith("GET ")) {
-                String route = operation.substring(4);
-                assertEquals(Rights.of("GET", route), Rights.of("HEAD", route), route);
-            }
-        }
-    }
-
-    @Test
     void everybody_gets_through_everywhere_where_they_may_and_nowhere_else() {
         Samples samples = new Samples(band);
         Set<String> uncovered = new TreeSet<>(Description.operations());

@@ -6,6 +6,7 @@ import static org.junit.jupiter.api.Assertions.assertNotEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import com.fasterxml.jackson.databind.JsonNode;
+import java.net.http.HttpRequest.BodyPublishers;
 import java.time.Duration;
 import java.util.ArrayList;
 import java.util.HashSet;
@@ -171,6 +172,16 @@ class SharesApiTest {
         }
         assertFalse(page.contains("Copper Weather"));
         assertTrue(api.get(path(share) + "/data").json().path("keptUpToDate").asBoolean());
+    }
+
+    @Test
+    void asking_whether_a_link_opens_is_not_noted_as_opening_it() {
+        JsonNode share = share("rigs", rig, "");
+        for (String address : new String[] {path(share), path(share) + "/data"}) {
+            api.send(api.to(address).method("HEAD", BodyPublishers.noBody())).expect(200);
+        }
+        api.get(path(share)).expect(200);
+        assertEquals(1, listed(share).path("opened").asInt());
     }
 
     @Test

@@ -68,7 +68,9 @@ class StrangersTest {
                 "a/b;charset=",
                 "a/b; charset=none-such",
                 "a/b; CharSet = ?",
-                "a/b; boundary=x; charset=\"utf-8\"",
+                "a/b; boundary=x; charset=\"none-such\"",
+                "a/b; charset=\"utf-8",
+                "a/b; charset=\"\"",
                 "a/b; charsets",
                 "charset"
             })
@@ -83,6 +85,9 @@ class StrangersTest {
     void json_of_no_type_at_all_is_refused_like_any_other() {
         post("/api/pieces", ";", "{}").problem(415, "wrong-media-type");
         post("/api/pieces", "application/json; charset=utf-8", "{}").problem(422, "invalid-content");
+        post("/api/pieces", "application/json; charset=\"utf-8\"", "{}").problem(422, "invalid-content");
+        post("/sign-in", "application/x-www-form-urlencoded; charset=\"UTF-8\"", "name=a&passphrase=b")
+                .expect(403);
         api.send(api.to("/api/pieces?limit=5").header("Content-Type", "a/b; charset=iso-8859-1"))
                 .expect(200);
     }
@@ -117,6 +122,8 @@ class StrangersTest {
         for (Map.Entry<String, String> told : Map.of(
                         "X-Forwarded-For", "198.51.100.7",
                         "Forwarded", "for=198.51.100.7",
+                        "X-Forwarded-Host", "band.example",
+                        "X-Forwarded-Proto", "https",
                         "X-Real-IP", "198.51.100.7",
                         "Via", "1.1 gate")
                 .entrySet()) {
