@@ -45,7 +45,7 @@ public final class Access {
     public void setPassphrase(Passphrase passphrase) {
         store.keeper()
                 .ifPresentOrElse(
-                        keeper -> store.setHash(keeper.player().id(), passphrase.hash(), Optional.empty()),
+                        keeper -> store.setHash(keeper.player().id(), passphrase.hash()),
                         () -> addKeeper(OWNER, passphrase));
     }
 
@@ -62,7 +62,7 @@ public final class Access {
         Account account = store.account(name)
                 .orElseThrow(() -> new IllegalArgumentException(
                         "there is no player called " + name + "; the keeper invites players on the page \"People\""));
-        store.setHash(account.player().id(), passphrase.hash(), Optional.empty());
+        store.setHash(account.player().id(), passphrase.hash());
     }
 
     private void addKeeper(PlayerName name, Passphrase passphrase) {
@@ -140,7 +140,7 @@ public final class Access {
     /**
      * What came of trying to change a passphrase.
      *
-     * @param isChanged false if the current one was wrong, or it is too early to try again
+     * @param isChanged false if the current one was wrong or was changed meanwhile, or it is too early to try again
      * @param delay before the next try; zero if none is needed
      */
     public record Change(boolean isChanged, Duration delay) {}
@@ -153,11 +153,16 @@ public final class Access {
         if (!wait.isZero()) {
             return new Change(false, wait);
         }
-        if (!matches(current, store.account(player.id()))) {
+        Optional<Account> account = store.account(player.id());
+        if (!matches(current, account)
+                || !store.changeHash(
+                        player.id(),
+                        account.flatMap(Account::hash).orElseThrow(),
+                        next.hash(),
+                        new Token(token).sha256())) {
             return new Change(false, throttle.waiting(guesser, now()));
         }
         throttle.right(guesser, now());
-        store.setHash(player.id(), next.hash(), Optional.of(new Token(token).sha256()));
         return new Change(true, Duration.ZERO);
     }
 
