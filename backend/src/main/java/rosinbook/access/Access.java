@@ -18,7 +18,10 @@ public final class Access {
     /** What the keeper is called unless they say otherwise. */
     public static final PlayerName OWNER = new PlayerName("owner");
 
-    /** Each check takes 19 MiB for a while; more at once would let strangers use the memory up. */
+    /**
+     * Each check takes 19 MiB for a while; more at once would let strangers use the memory up. The others wait, and are no
+     * more than may send a body at once: without one, nothing was typed that is checked.
+     */
     private static final int CHECKS_AT_ONCE = 4;
 
     /** Nobody's passphrase: checked where there is no player, so that it takes as long as where there is one. */
@@ -113,7 +116,11 @@ public final class Access {
         }
     }
 
+    /** What has not a passphrase's length is wrong whoever it is, and is not worth a check. */
     private boolean matches(String typed, Optional<Account> account) {
+        if (!Passphrase.hasItsLength(typed)) {
+            return false;
+        }
         Optional<String> hash = account.flatMap(Account::hash);
         checks.acquireUninterruptibly();
         try {

@@ -63,7 +63,7 @@ class AccessTest {
         assertTrue(access.signIn("Ada", hers.text(), HERE).token().isPresent());
     }
 
-    /** Whoever is nobody's guess costs no memory: the hash that is stored here cannot be checked, and is not. */
+    /** The hash that is kept here fails whoever checks against it. */
     @Test
     void what_is_too_short_or_too_long_for_a_passphrase_is_refused_and_not_hashed() {
         store.addKeeper(new Player(UUID.randomUUID(), ADA, true, true), "no hash at all", NOW);
