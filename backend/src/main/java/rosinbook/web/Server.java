@@ -101,7 +101,7 @@ public final class Server implements AutoCloseable {
                 }
             });
             new SignInResource(access, listening).register(config.routes);
-            new JoinResource(invitations, listening).register(config.routes);
+            new JoinResource(invitations, access, listening).register(config.routes);
             new HealthResource(database).register(config.routes);
             metricsResource.register(config.routes);
             Problems.register(config.routes, shelf);

@@ -27,7 +27,9 @@ final class SessionCookie {
         return Optional.ofNullable(exchange.cookie(SESSION));
     }
 
-    void keep(Context exchange, String token) {
+    /** Ends the session that this browser has had, if any: it would stay open where nobody looks for it. */
+    void keep(Context exchange, String token, Access access) {
+        token(exchange).ifPresent(access::signOut);
         exchange.cookie(cookie(SESSION, token, Access.SESSION));
     }
 

@@ -34,7 +34,7 @@ final class SignInResource {
         String name = form.field("name");
         Access.Outcome outcome = access.signIn(name, form.field("passphrase"), ClientAddress.of(exchange, listening));
         if (outcome.token().isPresent()) {
-            cookie.keep(exchange, outcome.token().get());
+            cookie.keep(exchange, outcome.token().get(), access);
             exchange.redirect("/", HttpStatus.SEE_OTHER);
             return;
         }
