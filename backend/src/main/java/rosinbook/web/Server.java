@@ -50,7 +50,7 @@ public final class Server implements AutoCloseable {
      * Starts to listen.
      *
      * @param database stays open until its owner closes it
-     * @throws IllegalArgumentException if it can be reached from elsewhere and the owner has no passphrase
+     * @throws IllegalArgumentException if it can be reached from elsewhere and the keeper has no passphrase
      */
     public static Server start(Database database, Listening listening, Clock clock, Housekeeping housekeeping) {
         return start(database, listening, clock, housekeeping, Patience.USUAL);
@@ -137,7 +137,7 @@ public final class Server implements AutoCloseable {
 
     /** Where it can be reached, such as {@code http://127.0.0.1:8017/}. */
     public String address() {
-        return listening.linkBase("127.0.0.1:" + javalin.port()) + "/";
+        return listening.opensAt(javalin.port());
     }
 
     Javalin javalin() {
