@@ -88,8 +88,8 @@ public final class Server implements AutoCloseable {
                 RouteName.keep(exchange, config.unsafe.internalRouter);
                 Guard.setHeaders(exchange);
                 HeadLimits.check(exchange);
-                guard.check(exchange);
                 if (!metricsResource.isOpenedByKey(exchange)) {
+                    guard.check(exchange);
                     door.enter(exchange);
                 }
                 senders.enter(exchange, door.isStranger(exchange));

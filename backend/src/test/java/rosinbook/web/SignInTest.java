@@ -103,12 +103,36 @@ class SignInTest {
 
     private HttpResponse<String> getWithKey(String path, String authorization)
             throws IOException, InterruptedException {
+        return getWithKey("127.0.0.1", path, authorization);
+    }
+
+    private HttpResponse<String> getWithKey(String host, String path, String authorization)
+            throws IOException, InterruptedException {
         URI uri = URI.create("http://127.0.0.1:" + server.javalin().port() + path);
         return client.send(
                 HttpRequest.newBuilder(uri)
+                        .header("Host", host)
                         .header("Authorization", authorization)
                         .build(),
                 HttpResponse.BodyHandlers.ofString());
+    }
+
+    /** Beside the server it is called by another name than people use. */
+    @Test
+    void a_collector_with_the_key_reads_the_metrics_under_whatever_name_it_calls_the_server() throws Exception {
+        String host = "rosinbook:8017";
+        for (String scheme : new String[] {"Bearer", "bearer", "BEARER"}) {
+            HttpResponse<String> read = getWithKey(host, "/api/metrics", scheme + " " + METRICS_KEY);
+            assertEquals(200, read.statusCode(), read.body());
+        }
+        assertWrongHost(getWithKey(host, "/api/metrics", "Bearer " + METRICS_KEY + "x"));
+        assertWrongHost(getWithKey(host, "/api/rigs", "Bearer " + METRICS_KEY));
+        assertWrongHost(getWithKey(host, "/", "Bearer " + METRICS_KEY));
+    }
+
+    private static void assertWrongHost(HttpResponse<String> answer) {
+        assertEquals(403, answer.statusCode(), answer.body());
+        assertTrue(answer.body().contains("/problems/wrong-host"), answer.body());
     }
 
     @Test
