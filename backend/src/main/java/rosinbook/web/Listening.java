@@ -75,6 +75,16 @@ public record Listening(String address, int port, Optional<URI> publicAddress, b
         return publicAddress.filter(uri -> "https".equals(uri.getScheme())).isPresent();
     }
 
+    /**
+     * Whether browsers may be told to come encrypted and no other way. Not where the public address has a port of its own:
+     * they would take it for every port of that name, and others may serve those.
+     *
+     * @see "RFC 6797, section 8.3"
+     */
+    boolean isAlwaysSecure() {
+        return isSecure() && publicAddress.orElseThrow().getPort() < 0;
+    }
+
     /** Whether a Host header's name is one of ours. */
     boolean isOurs(String name) {
         String lower = name.toLowerCase(Locale.ROOT);

@@ -86,7 +86,7 @@ public final class Server implements AutoCloseable {
             config.events.serverStopped(metrics::close);
             config.routes.before(exchange -> {
                 RouteName.keep(exchange, config.unsafe.internalRouter);
-                Guard.setHeaders(exchange);
+                guard.setHeaders(exchange);
                 HeadLimits.check(exchange);
                 if (!metricsResource.isOpenedByKey(exchange)) {
                     guard.check(exchange);
