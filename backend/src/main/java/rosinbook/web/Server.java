@@ -73,7 +73,7 @@ public final class Server implements AutoCloseable {
         Door door = new Door(access, notebooks, listening);
         LevelUploads uploads = new LevelUploads(clock);
         Workbench workbench = new Workbench(patience);
-        Senders senders = new Senders(patience);
+        Senders senders = new Senders(patience, listening);
         Metrics metrics = new Metrics(database);
         MetricsResource metricsResource = new MetricsResource(metrics, housekeeping.metricsKey());
         Stopping stopping = new Stopping();
