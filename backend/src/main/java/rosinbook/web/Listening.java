@@ -85,6 +85,14 @@ public record Listening(String address, int port, Optional<URI> publicAddress, b
         return isSecure() && publicAddress.orElseThrow().getPort() < 0;
     }
 
+    /**
+     * Whether something stands in front of it that we were not told of: it does not encrypt by itself. Then all who come
+     * through that count as one at the sign-in.
+     */
+    public boolean hidesClients() {
+        return isSecure() && !isBehindProxy;
+    }
+
     /** Whether a Host header's name is one of ours. */
     boolean isOurs(String name) {
         String lower = name.toLowerCase(Locale.ROOT);
