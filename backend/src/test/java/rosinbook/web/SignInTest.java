@@ -11,6 +11,7 @@ import java.net.http.HttpClient;
 import java.net.http.HttpRequest;
 import java.net.http.HttpResponse;
 import java.security.SecureRandom;
+import java.util.List;
 import java.util.Optional;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
@@ -79,7 +80,12 @@ class SignInTest {
 
     @Test
     void a_stranger_reaches_nothing_but_the_door_and_shares() throws Exception {
-        assertEquals(401, get("/api/rigs", "").statusCode());
+        HttpResponse<String> refused = get("/api/rigs", "");
+        assertEquals(401, refused.statusCode());
+        // RFC 9110, section 15.5.2: a 401 says how one authenticates.
+        assertEquals(
+                List.of("Cookie realm=\"Rosinbook\", form-action=\"/sign-in\", cookie-name=\"rosinbook-session\""),
+                refused.headers().allValues("WWW-Authenticate"));
         assertEquals(
                 401,
                 get("/api/export", "rosinbook-session=AAAAAAAAAAAAAAAAAAAAAA").statusCode());
