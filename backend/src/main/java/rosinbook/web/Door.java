@@ -75,7 +75,7 @@ final class Door {
                     "Sign in first",
                     "Open /sign-in in this browser; what you typed stays here.");
         }
-        exchange.redirect("/sign-in");
+        exchange.redirect(AskedPage.signIn(exchange));
         exchange.skipRemainingHandlers();
     }
 
