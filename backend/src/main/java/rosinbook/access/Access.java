@@ -33,6 +33,11 @@ public final class Access {
     private final Throttle throttle = new Throttle();
     private final Semaphore checks = new Semaphore(CHECKS_AT_ONCE, true);
 
+    /**
+     * Signing in where these players are kept; wrong tries are counted in this object alone.
+     *
+     * @param random of tokens
+     */
     public Access(AccessStore store, Clock clock, SecureRandom random) {
         this.store = store;
         this.clock = clock;
@@ -188,6 +193,7 @@ public final class Access {
         store.open(session.id(), notebookId);
     }
 
+    /** Ends the session that this token opens; nothing happens if it opens none. */
     public void signOut(String token) {
         store.end(new Token(token).sha256());
     }
