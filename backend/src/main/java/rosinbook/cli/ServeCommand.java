@@ -115,8 +115,9 @@ final class ServeCommand implements Runnable {
 
     static Server start(Database database, Listening listening, Clock clock, Housekeeping housekeeping) {
         if (listening.hidesClients()) {
-            LOG.warn("Everybody counts as one address: a few wrong passphrases of anybody's keep all from signing in."
-                    + " If a web server stands in front, have it add callers to X-Forwarded-For, and give --behind-proxy.");
+            LOG.warn(
+                    "Everybody counts as one address: a few wrong passphrases of anybody's keep all from signing in."
+                            + " If a web server stands in front, have it add callers to X-Forwarded-For, and give --behind-proxy.");
         }
         try {
             return Server.start(database, listening, clock, housekeeping);

@@ -162,11 +162,7 @@ public enum Limit {
 
     /** Archives on their way at once, each a file as long as it takes; who reads slowly keeps only such a place. */
     ARCHIVES_SENT_AT_ONCE(
-            "too-many-downloads",
-            Bounds.BUSY,
-            16,
-            "archives on their way at once",
-            "Wait until another has arrived."),
+            "too-many-downloads", Bounds.BUSY, 16, "archives on their way at once", "Wait until another has arrived."),
 
     /** Open connections. Above it, those that wait longest for the rest of a request are closed for newcomers. */
     CONNECTIONS("connection-closed", Bounds.CONNECTION, 2_000, "connections", "Connect again.");

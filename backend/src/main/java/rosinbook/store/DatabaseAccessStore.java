@@ -247,8 +247,8 @@ public final class DatabaseAccessStore implements AccessStore {
 
     @Override
     public boolean begin(Session session, String tokenSha256, String hash) {
-        return database.change(sql -> isStill(sql, session.player().id(), hash)
-                && new SessionTable(sql).begin(session, tokenSha256) == 1);
+        return database.change(sql ->
+                isStill(sql, session.player().id(), hash) && new SessionTable(sql).begin(session, tokenSha256) == 1);
     }
 
     @Override

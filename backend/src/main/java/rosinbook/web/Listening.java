@@ -53,8 +53,7 @@ public record Listening(String address, int port, Optional<URI> publicAddress, b
                     + " http://band.example:8017 would; leave out user, path and whatever follows");
         }
         boolean isUsualPort = given.getPort() < 0 || given.getPort() == (isHttps ? 443 : 80);
-        return URI.create(
-                given.getScheme() + "://" + given.getHost() + (isUsualPort ? "" : ":" + given.getPort()));
+        return URI.create(given.getScheme() + "://" + given.getHost() + (isUsualPort ? "" : ":" + given.getPort()));
     }
 
     /** This computer alone. */

@@ -35,7 +35,9 @@ final class SignInPage {
                                         .withCondAutofocus(name.isEmpty()),
                                 label("Passphrase").withFor("passphrase"),
                                 DoorPage.passphrase("current-password").withCondAutofocus(!name.isEmpty()),
-                                input().withType("hidden").withName(AskedPage.NAME).withValue(asked),
+                                input().withType("hidden")
+                                        .withName(AskedPage.NAME)
+                                        .withValue(asked),
                                 button("Sign in"))
                         .withMethod("post")
                         .withAction("/sign-in"),

@@ -44,8 +44,8 @@ class SendersTest {
                 InetAddress.getLoopbackAddress(), band.server.javalin().port());
         slow.add(socket);
         socket.setSoTimeout(20_000);
-        String head = "POST " + path + " HTTP/1.1\r\nHost: 127.0.0.1\r\nContent-Type: " + type
-                + "\r\nX-Forwarded-For: " + from + "\r\nContent-Length: 1000\r\n\r\n{";
+        String head = "POST " + path + " HTTP/1.1\r\nHost: 127.0.0.1\r\nContent-Type: " + type + "\r\nX-Forwarded-For: "
+                + from + "\r\nContent-Length: 1000\r\n\r\n{";
         socket.getOutputStream().write(head.getBytes(StandardCharsets.UTF_8));
         return socket;
     }
@@ -108,7 +108,8 @@ class SendersTest {
         }
         answer.problem(503, Limit.ONE_STRANGER_AT_ONCE.type());
         assertEquals("5", answer.header("Retry-After"));
-        long least = Limit.ONE_STRANGER_AT_ONCE.most() - 1; // the answer before may have come before its place was let go
+        long least =
+                Limit.ONE_STRANGER_AT_ONCE.most() - 1; // the answer before may have come before its place was let go
         assertTrue(slow.size() >= least, slow.size() + " were enough");
         elsewhere.form("/sign-in", form).expect(303);
         for (Socket socket : slow) {

@@ -93,7 +93,8 @@ class SignInTest {
                 get("/api/export", "rosinbook-session=AAAAAAAAAAAAAAAAAAAAAA").statusCode());
         HttpResponse<String> page = get("/rigs", "");
         assertEquals(302, page.statusCode());
-        assertEquals("/sign-in?to=%2Frigs", page.headers().firstValue("Location").orElse(""));
+        assertEquals(
+                "/sign-in?to=%2Frigs", page.headers().firstValue("Location").orElse(""));
         assertEquals(200, get("/sign-in", "").statusCode());
         assertEquals(404, get("/s/AAAAAAAAAAAAAAAAAAAAAA", "").statusCode());
     }
@@ -150,7 +151,8 @@ class SignInTest {
         assertEquals(longest, AskedPage.of(longest));
         assertEquals("/", AskedPage.of(longest + "x"));
         assertEquals(
-                "/sign-in", get(longest + "x", "").headers().firstValue("Location").orElse(""));
+                "/sign-in",
+                get(longest + "x", "").headers().firstValue("Location").orElse(""));
     }
 
     @Test
