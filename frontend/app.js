@@ -16,6 +16,7 @@ import { watchSignIn } from './parts/signed-out.js';
 import { say } from './parts/status-line.js';
 import { Trouble } from './parts/trouble.js';
 import { placeOf } from './places-rules.js';
+import './sign-outs.js';
 
 const main = document.getElementById('page');
 const place = placeOf(location);

@@ -2,6 +2,7 @@
 import { get, put, remove } from '../api.js';
 import { el } from '../dom.js';
 import { me } from '../me.js';
+import { noteSignOut } from '../sign-outs.js';
 import { showNextNotebook } from '../tab-notebook.js';
 import { asSentence, moment } from '../words-rules.js';
 import { Redrawn } from './redrawn.js';
@@ -23,7 +24,7 @@ export function MyAccount() {
       trouble,
       el('div', { class: 'buttons' },
         // A form of its own: the cookie is the server's to take back.
-        el('form', { method: 'post', action: '/sign-out', on: { submit: () => showNextNotebook('') } }, el('button', { type: 'submit' }, 'Sign out')),
+        el('form', { method: 'post', action: '/sign-out', on: { submit: leave } }, el('button', { type: 'submit' }, 'Sign out')),
         others.length ? SureButton({ word: 'End all others', question: 'Really end all others?', act: endOthers, trouble }) : null),
       passphraseForm(),
     ];
@@ -36,6 +37,11 @@ export function MyAccount() {
       el('span', { class: 'name' }, `since ${moment(beganAt)}`),
       current ? el('span', { class: 'is-open' }, 'this one') : SureButton({ word: 'End', about: `the one since ${moment(beganAt)}`, question: 'Really end it?', act: () => end(id), trouble }),
       trouble);
+  }
+
+  function leave() {
+    noteSignOut();
+    showNextNotebook('');
   }
 
   async function end(id) {

@@ -18,7 +18,10 @@ public final class Access {
     /** What the keeper is called unless they say otherwise. */
     public static final PlayerName OWNER = new PlayerName("owner");
 
-    /** Each check takes 19 MiB for a while; more at once would let strangers use the memory up. */
+    /**
+     * Each check takes 19 MiB for a while; more at once would let strangers use the memory up. The others wait, and are no
+     * more than may send a body at once: without one, nothing was typed that is checked.
+     */
     private static final int CHECKS_AT_ONCE = 4;
 
     /** Nobody's passphrase: checked where there is no player, so that it takes as long as where there is one. */
@@ -30,6 +33,11 @@ public final class Access {
     private final Throttle throttle = new Throttle();
     private final Semaphore checks = new Semaphore(CHECKS_AT_ONCE, true);
 
+    /**
+     * Signing in where these players are kept; wrong tries are counted in this object alone.
+     *
+     * @param random of tokens
+     */
     public Access(AccessStore store, Clock clock, SecureRandom random) {
         this.store = store;
         this.clock = clock;
@@ -45,7 +53,7 @@ public final class Access {
     public void setPassphrase(Passphrase passphrase) {
         store.keeper()
                 .ifPresentOrElse(
-                        keeper -> store.setHash(keeper.player().id(), passphrase.hash(), Optional.empty()),
+                        keeper -> store.setHash(keeper.player().id(), passphrase.hash()),
                         () -> addKeeper(OWNER, passphrase));
     }
 
@@ -62,7 +70,7 @@ public final class Access {
         Account account = store.account(name)
                 .orElseThrow(() -> new IllegalArgumentException(
                         "there is no player called " + name + "; the keeper invites players on the page \"People\""));
-        store.setHash(account.player().id(), passphrase.hash(), Optional.empty());
+        store.setHash(account.player().id(), passphrase.hash());
     }
 
     private void addKeeper(PlayerName name, Passphrase passphrase) {
@@ -113,7 +121,11 @@ public final class Access {
         }
     }
 
+    /** What has not a passphrase's length is wrong whoever it is, and is not worth a check. */
     private boolean matches(String typed, Optional<Account> account) {
+        if (!Passphrase.hasItsLength(typed)) {
+            return false;
+        }
         Optional<String> hash = account.flatMap(Account::hash);
         checks.acquireUninterruptibly();
         try {
@@ -140,7 +152,7 @@ public final class Access {
     /**
      * What came of trying to change a passphrase.
      *
-     * @param isChanged false if the current one was wrong, or it is too early to try again
+     * @param isChanged false if the current one was wrong or was changed meanwhile, or it is too early to try again
      * @param delay before the next try; zero if none is needed
      */
     public record Change(boolean isChanged, Duration delay) {}
@@ -153,11 +165,16 @@ public final class Access {
         if (!wait.isZero()) {
             return new Change(false, wait);
         }
-        if (!matches(current, store.account(player.id()))) {
+        Optional<Account> account = store.account(player.id());
+        if (!matches(current, account)
+                || !store.changeHash(
+                        player.id(),
+                        account.flatMap(Account::hash).orElseThrow(),
+                        next.hash(),
+                        new Token(token).sha256())) {
             return new Change(false, throttle.waiting(guesser, now()));
         }
         throttle.right(guesser, now());
-        store.setHash(player.id(), next.hash(), Optional.of(new Token(token).sha256()));
         return new Change(true, Duration.ZERO);
     }
 
@@ -176,6 +193,7 @@ public final class Access {
         store.open(session.id(), notebookId);
     }
 
+    /** Ends the session that this token opens; nothing happens if it opens none. */
     public void signOut(String token) {
         store.end(new Token(token).sha256());
     }

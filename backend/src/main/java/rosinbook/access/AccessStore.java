@@ -47,8 +47,17 @@ public interface AccessStore {
      */
     Optional<Player> join(String tokenSha256, String hash, Instant now);
 
-    /** Sets or changes a passphrase; ends the player's sessions but the one with this token, and what invitation there was. */
-    void setHash(UUID playerId, String hash, Optional<String> sparedTokenSha256);
+    /** Sets or changes a passphrase; ends the player's sessions, and what invitation there was. */
+    void setHash(UUID playerId, String hash);
+
+    /**
+     * Changes a passphrase for somebody who has proved that they know it; ends the player's sessions but the one with this
+     * token, and what invitation there was.
+     *
+     * @param provedHash of the passphrase they know
+     * @return false if that is not the player's passphrase any more, and nothing was changed
+     */
+    boolean changeHash(UUID playerId, String provedHash, String hash, String sparedTokenSha256);
 
     /**
      * Closes an account and ends its sessions. Notebooks that nobody else owns are the heir's from then on.

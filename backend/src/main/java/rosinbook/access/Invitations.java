@@ -19,6 +19,12 @@ public final class Invitations {
     private final Clock clock;
     private final SecureRandom random;
 
+    /**
+     * Inviting to where these players are kept.
+     *
+     * @param access signs in whoever joins
+     * @param random of tokens
+     */
     public Invitations(AccessStore store, Access access, Clock clock, SecureRandom random) {
         this.store = store;
         this.access = access;

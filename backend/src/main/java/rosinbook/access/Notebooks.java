@@ -12,6 +12,11 @@ public final class Notebooks {
     private final AccessStore players;
     private final Clock clock;
 
+    /**
+     * The notebooks that are kept there.
+     *
+     * @param players among whom the keeper is, who owns what is begun at the computer itself
+     */
     public Notebooks(NotebookStore store, AccessStore players, Clock clock) {
         this.store = store;
         this.players = players;

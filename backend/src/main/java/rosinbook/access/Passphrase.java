@@ -25,10 +25,15 @@ public record Passphrase(String text) {
 
     /** @throws IllegalArgumentException if it is too short or too long */
     public Passphrase {
-        if (text.length() < SHORTEST || text.length() > LONGEST) {
+        if (!hasItsLength(text)) {
             throw new IllegalArgumentException("a passphrase has " + SHORTEST + " to " + LONGEST
                     + " characters; a few words of your own are easiest to keep in mind");
         }
+    }
+
+    /** Whether {@code typed} is neither too short nor too long. */
+    static boolean hasItsLength(String typed) {
+        return typed.length() >= SHORTEST && typed.length() <= LONGEST;
     }
 
     /** What is stored of it: Argon2id with a random salt, in the usual textual form. */

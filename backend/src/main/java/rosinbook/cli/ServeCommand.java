@@ -7,6 +7,8 @@ import java.nio.file.Path;
 import java.time.Clock;
 import java.util.Optional;
 import java.util.concurrent.CountDownLatch;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
@@ -24,6 +26,8 @@ import rosinbook.web.Server;
 /** {@code rosinbook serve}. */
 @Command(name = "serve", mixinStandardHelpOptions = true, description = "Opens the notebook to a browser.")
 final class ServeCommand implements Runnable {
+    private static final Logger LOG = LoggerFactory.getLogger(ServeCommand.class);
+
     @Mixin
     private DatabaseOptions options;
 
@@ -110,6 +114,11 @@ final class ServeCommand implements Runnable {
     }
 
     static Server start(Database database, Listening listening, Clock clock, Housekeeping housekeeping) {
+        if (listening.hidesClients()) {
+            LOG.warn(
+                    "Everybody counts as one address: a few wrong passphrases of anybody's keep all from signing in."
+                            + " If a web server stands in front, have it add callers to X-Forwarded-For, and give --behind-proxy.");
+        }
         try {
             return Server.start(database, listening, clock, housekeeping);
         } catch (RuntimeException problem) {

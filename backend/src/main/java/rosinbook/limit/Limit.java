@@ -143,6 +143,14 @@ public enum Limit {
             "requests with a body at once before signing in",
             "Try again in a moment."),
 
+    /** Those of them that come from one address, or from one network of IPv6. */
+    ONE_STRANGER_AT_ONCE(
+            "too-many-from-one-address",
+            Bounds.BUSY,
+            8,
+            "requests with a body at once from one address before signing in",
+            "Try again in a moment."),
+
     /** Recordings that arrive at once. */
     UPLOADS_AT_ONCE("too-many-uploads", Bounds.BUSY, 3, "recordings at once", "Wait until another has arrived."),
 

@@ -189,8 +189,26 @@ public final class DatabaseAccessStore implements AccessStore {
     }
 
     @Override
-    public void setHash(UUID playerId, String hash, Optional<String> sparedTokenSha256) {
-        database.change(sql -> setHash(sql, playerId, hash, sparedTokenSha256));
+    public void setHash(UUID playerId, String hash) {
+        database.change(sql -> setHash(sql, playerId, hash, Optional.empty()));
+    }
+
+    @Override
+    public boolean changeHash(UUID playerId, String provedHash, String hash, String sparedTokenSha256) {
+        return database.change(sql -> isStill(sql, playerId, provedHash)
+                && setHash(sql, playerId, hash, Optional.of(sparedTokenSha256)) == 1);
+    }
+
+    /** Whether that is the passphrase of an open account; locks the account, so that it is not changed meanwhile. */
+    private static boolean isStill(DSLContext sql, UUID playerId, String hash) {
+        return sql.select(PLAYER.ID)
+                .from(PLAYER)
+                .where(PLAYER.ID.eq(playerId))
+                .and(PLAYER.PASSPHRASE_HASH.eq(hash))
+                .and(IS_OPEN)
+                .forUpdate()
+                .fetchOptional()
+                .isPresent();
     }
 
     /** The account first: a session that somebody began with the one before is there by then, or never is. */
@@ -227,18 +245,10 @@ public final class DatabaseAccessStore implements AccessStore {
         });
     }
 
-    /** Locks the account, so that the passphrase is not changed meanwhile. */
     @Override
     public boolean begin(Session session, String tokenSha256, String hash) {
-        return database.change(sql -> sql.select(PLAYER.ID)
-                        .from(PLAYER)
-                        .where(PLAYER.ID.eq(session.player().id()))
-                        .and(PLAYER.PASSPHRASE_HASH.eq(hash))
-                        .and(IS_OPEN)
-                        .forUpdate()
-                        .fetchOptional()
-                        .isPresent()
-                && new SessionTable(sql).begin(session, tokenSha256) == 1);
+        return database.change(sql ->
+                isStill(sql, session.player().id(), hash) && new SessionTable(sql).begin(session, tokenSha256) == 1);
     }
 
     @Override

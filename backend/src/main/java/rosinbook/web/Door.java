@@ -67,8 +67,9 @@ final class Door {
         }
     }
 
-    private static void sendToSignIn(Context exchange, boolean isOfApi) {
+    private void sendToSignIn(Context exchange, boolean isOfApi) {
         if (isOfApi) {
+            exchange.header("WWW-Authenticate", challenge());
             throw new Problem(
                     401,
                     "sign-in-needed",
@@ -76,8 +77,16 @@ final class Door {
                     "Open /sign-in in this browser; what you typed stays here.");
         }
         exchange.header("Cache-Control", "no-store");
-        exchange.redirect("/sign-in");
+        exchange.redirect(AskedPage.signIn(exchange));
         exchange.skipRemainingHandlers();
+    }
+
+    /**
+     * How one signs in, as RFC 9110, section 15.5.2, wants it told. No registered scheme is a form and a cookie, so it is one
+     * that browsers pass over and do not ask for a password in a window of their own.
+     */
+    private String challenge() {
+        return "Cookie realm=\"Rosinbook\", form-action=\"/sign-in\", cookie-name=\"" + cookie.session() + "\"";
     }
 
     private Optional<Visit.Open> open(Context exchange, Optional<Session> session) {

@@ -18,6 +18,9 @@ final class Guard {
                     + " connect-src 'self'; font-src 'self'; manifest-src 'self'; form-action 'self'; base-uri 'none';"
                     + " frame-ancestors 'none'";
 
+    /** For a year; not for names below ours, which others may serve (RFC 6797, section 6.1). */
+    private static final String STRICTLY_SECURE = "max-age=31536000";
+
     /** What a browser says of our own pages, and of what somebody typed or had marked (W3C Fetch Metadata). */
     private static final Set<String> OWN_SITES = Set.of("same-origin", "none");
 
@@ -72,8 +75,11 @@ final class Guard {
         return (hasPort ? host.substring(0, port) : host).toLowerCase(Locale.ROOT);
     }
 
-    static void setHeaders(Context exchange) {
+    void setHeaders(Context exchange) {
         headers(exchange.path()).forEach(exchange::header);
+        if (listening.isAlwaysSecure()) {
+            exchange.header("Strict-Transport-Security", STRICTLY_SECURE);
+        }
     }
 
     /** What every answer carries, by the path that was asked for. */

@@ -4,6 +4,7 @@ import io.javalin.config.RoutesConfig;
 import io.javalin.http.Context;
 import io.javalin.http.HttpStatus;
 import java.util.Optional;
+import rosinbook.access.Access;
 import rosinbook.access.Invitations;
 import rosinbook.access.Passphrase;
 import rosinbook.access.Player;
@@ -11,10 +12,12 @@ import rosinbook.access.Player;
 /** {@code /join/{token}}: an invited player chooses a passphrase, once. */
 final class JoinResource {
     private final Invitations invitations;
+    private final Access access;
     private final SessionCookie cookie;
 
-    JoinResource(Invitations invitations, Listening listening) {
+    JoinResource(Invitations invitations, Access access, Listening listening) {
         this.invitations = invitations;
+        this.access = access;
         this.cookie = new SessionCookie(listening);
     }
 
@@ -57,7 +60,7 @@ final class JoinResource {
             return;
         }
         keepToItself(exchange);
-        cookie.keep(exchange, session.get());
+        cookie.keep(exchange, session.get(), access);
         exchange.redirect("/", HttpStatus.SEE_OTHER);
     }
 }

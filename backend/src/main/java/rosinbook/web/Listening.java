@@ -25,17 +25,35 @@ public record Listening(String address, int port, Optional<URI> publicAddress, b
         if (port < 0 || port > 65_535) {
             throw new IllegalArgumentException("port is " + port + "; give 0 to 65535");
         }
-        publicAddress.ifPresent(uri -> {
-            boolean isWeb = "http".equals(uri.getScheme()) || "https".equals(uri.getScheme());
-            if (!isWeb || uri.getHost() == null) {
-                throw new IllegalArgumentException(
-                        "the public address must look like https://band.example, as people type it");
-            }
-        });
+        publicAddress = publicAddress.map(Listening::origin);
         if (!isLoopback(address) && publicAddress.isEmpty()) {
             throw new IllegalArgumentException("to listen on " + address
                     + ", say with --public-address how people reach it, such as https://band.example");
         }
+    }
+
+    /**
+     * The address as browsers name it in {@code Origin}: without the port that everybody expects.
+     *
+     * @see "RFC 6454, section 6.2"
+     */
+    private static URI origin(URI given) {
+        boolean isHttps = "https".equals(given.getScheme());
+        boolean isWeb = isHttps || "http".equals(given.getScheme());
+        if (!isWeb || given.getHost() == null) {
+            throw new IllegalArgumentException(
+                    "the public address must look like https://band.example, as people type it");
+        }
+        boolean isMore = given.getUserInfo() != null
+                || !given.getPath().matches("/?")
+                || given.getQuery() != null
+                || given.getFragment() != null;
+        if (isMore) {
+            throw new IllegalArgumentException("the public address says more than https://band.example or"
+                    + " http://band.example:8017 would; leave out user, path and whatever follows");
+        }
+        boolean isUsualPort = given.getPort() < 0 || given.getPort() == (isHttps ? 443 : 80);
+        return URI.create(given.getScheme() + "://" + given.getHost() + (isUsualPort ? "" : ":" + given.getPort()));
     }
 
     /** This computer alone. */
@@ -56,12 +74,40 @@ public record Listening(String address, int port, Optional<URI> publicAddress, b
         return publicAddress.filter(uri -> "https".equals(uri.getScheme())).isPresent();
     }
 
+    /**
+     * Whether browsers may be told to come encrypted and no other way. Not where the public address has a port of its own:
+     * they would take it for every port of that name, and others may serve those.
+     *
+     * @see "RFC 6797, section 8.3"
+     */
+    boolean isAlwaysSecure() {
+        return isSecure() && publicAddress.orElseThrow().getPort() < 0;
+    }
+
+    /**
+     * Whether something stands in front of it that we were not told of: it does not encrypt by itself. Then all who come
+     * through that count as one at the sign-in.
+     */
+    public boolean hidesClients() {
+        return isSecure() && !isBehindProxy;
+    }
+
     /** Whether a Host header's name is one of ours. */
     boolean isOurs(String name) {
         String lower = name.toLowerCase(Locale.ROOT);
         return publicAddress.isEmpty()
                 ? isLoopback(lower) || lower.equals("[::1]")
                 : publicAddress.get().getHost().equalsIgnoreCase(lower);
+    }
+
+    /**
+     * Where somebody at this computer opens it.
+     *
+     * @param boundPort the port it listens on
+     */
+    String opensAt(int boundPort) {
+        String host = address.contains(":") ? "[" + address + "]" : address;
+        return linkBase(host + ":" + boundPort) + "/";
     }
 
     /** Scheme and authority of links that are handed out. */

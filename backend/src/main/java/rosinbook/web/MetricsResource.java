@@ -25,12 +25,15 @@ final class MetricsResource {
         });
     }
 
-    /** Whether it asks for the metrics and brings the key for them; then nobody needs to be signed in. */
+    /**
+     * Whether it asks for the metrics and brings the key for them. Then nobody needs to be signed in, and it does not matter
+     * under which name it asks: no browser that another site deceives has the key.
+     */
     boolean isOpenedByKey(Context exchange) {
         String brought = exchange.header("Authorization");
         return exchange.path().equals(PATH)
                 && brought != null
-                && brought.startsWith(BEARER)
+                && brought.regionMatches(true, 0, BEARER, 0, BEARER.length()) // RFC 9110, section 11.1
                 && key.filter(right -> right.is(brought.substring(BEARER.length())))
                         .isPresent();
     }

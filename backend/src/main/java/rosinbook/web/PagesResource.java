@@ -46,9 +46,14 @@ final class PagesResource {
         routes.exception(NotFoundResponse.class, this::pageOrProblem);
     }
 
+    /** Whether there is a page at this address. */
+    static boolean isPage(String path) {
+        return PAGE.matcher(path).matches();
+    }
+
     /** Whether there is a page or a file of one at this address. */
     static boolean isOne(String path) {
-        return PAGE.matcher(path).matches() || FILE.matcher(path).matches();
+        return isPage(path) || FILE.matcher(path).matches();
     }
 
     /** Not a route for every address: that would hide which addresses exist, and what they can. */

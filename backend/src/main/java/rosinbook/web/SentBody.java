@@ -28,7 +28,7 @@ final class SentBody extends Request.Wrapper {
     private volatile int bytesASecond = Limit.BYTES_A_SECOND;
     private volatile long bytes;
     private volatile boolean isWhole;
-    private Semaphore place;
+    private Runnable letGo;
 
     /** @param sweepers as many bodies that were refused are read away at once */
     SentBody(Request wrapped, Duration patience, Semaphore sweepers) {
@@ -44,20 +44,16 @@ final class SentBody extends Request.Wrapper {
         return Optional.ofNullable((SentBody) request.getAttribute(ATTRIBUTE));
     }
 
-    /** Takes a place among those who send. Returns whether there was one free. */
-    synchronized boolean takes(Semaphore places) {
-        if (!places.tryAcquire()) {
-            return false;
-        }
-        place = places;
-        return true;
+    /** Has a place among those who send from now on; letting it go is done as it says. */
+    synchronized void enter(Runnable lettingGo) {
+        letGo = lettingGo;
     }
 
     /** Lets the place go, if it has one. */
     synchronized void leave() {
-        if (place != null) {
-            place.release();
-            place = null;
+        if (letGo != null) {
+            letGo.run();
+            letGo = null;
         }
     }
 

@@ -50,7 +50,7 @@ public final class Server implements AutoCloseable {
      * Starts to listen.
      *
      * @param database stays open until its owner closes it
-     * @throws IllegalArgumentException if it can be reached from elsewhere and the owner has no passphrase
+     * @throws IllegalArgumentException if it can be reached from elsewhere and the keeper has no passphrase
      */
     public static Server start(Database database, Listening listening, Clock clock, Housekeeping housekeeping) {
         return start(database, listening, clock, housekeeping, Patience.USUAL);
@@ -73,7 +73,7 @@ public final class Server implements AutoCloseable {
         Door door = new Door(access, notebooks, listening);
         LevelUploads uploads = new LevelUploads(clock);
         Workbench workbench = new Workbench(patience);
-        Senders senders = new Senders(patience);
+        Senders senders = new Senders(patience, listening);
         Metrics metrics = new Metrics(database);
         MetricsResource metricsResource = new MetricsResource(metrics, housekeeping.metricsKey());
         Stopping stopping = new Stopping();
@@ -86,10 +86,10 @@ public final class Server implements AutoCloseable {
             config.events.serverStopped(metrics::close);
             config.routes.before(exchange -> {
                 RouteName.keep(exchange, config.unsafe.internalRouter);
-                Guard.setHeaders(exchange);
+                guard.setHeaders(exchange);
                 HeadLimits.check(exchange);
-                guard.check(exchange);
                 if (!metricsResource.isOpenedByKey(exchange)) {
+                    guard.check(exchange);
                     door.enter(exchange);
                 }
                 senders.enter(exchange, door.isStranger(exchange));
@@ -101,7 +101,7 @@ public final class Server implements AutoCloseable {
                 }
             });
             new SignInResource(access, listening).register(config.routes);
-            new JoinResource(invitations, listening).register(config.routes);
+            new JoinResource(invitations, access, listening).register(config.routes);
             new HealthResource(database).register(config.routes);
             metricsResource.register(config.routes);
             Problems.register(config.routes, shelf);
@@ -137,7 +137,7 @@ public final class Server implements AutoCloseable {
 
     /** Where it can be reached, such as {@code http://127.0.0.1:8017/}. */
     public String address() {
-        return listening.linkBase("127.0.0.1:" + javalin.port()) + "/";
+        return listening.opensAt(javalin.port());
     }
 
     Javalin javalin() {

@@ -13,8 +13,13 @@ import rosinbook.access.PlayerName;
 final class SignInPage {
     private SignInPage() {}
 
-    /** @param name as it was typed before; empty at first */
-    static String page(String name, Optional<String> trouble) {
+    /**
+     * The page.
+     *
+     * @param name as it was typed before; empty at first
+     * @param asked the page to go on to
+     */
+    static String page(String name, String asked, Optional<String> trouble) {
         return DoorPage.of(
                 "Sign in",
                 trouble.map(words -> p(words).attr("role", "alert")).orElse(null),
@@ -30,6 +35,9 @@ final class SignInPage {
                                         .withCondAutofocus(name.isEmpty()),
                                 label("Passphrase").withFor("passphrase"),
                                 DoorPage.passphrase("current-password").withCondAutofocus(!name.isEmpty()),
+                                input().withType("hidden")
+                                        .withName(AskedPage.NAME)
+                                        .withValue(asked),
                                 button("Sign in"))
                         .withMethod("post")
                         .withAction("/sign-in"),

@@ -9,14 +9,23 @@ import java.io.PrintWriter;
 import java.io.StringWriter;
 import java.net.InetAddress;
 import java.net.ServerSocket;
+import java.net.URI;
 import java.nio.file.Path;
+import java.security.SecureRandom;
 import java.time.Clock;
+import java.util.Optional;
+import java.util.UUID;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import picocli.CommandLine;
+import rosinbook.access.Access;
+import rosinbook.access.Passphrase;
+import rosinbook.log.LogFormat;
 import rosinbook.store.Database;
+import rosinbook.store.DatabaseAccessStore;
+import rosinbook.testing.Logged;
 import rosinbook.web.Housekeeping;
 import rosinbook.web.Listening;
 
@@ -46,6 +55,26 @@ class ServeCommandTest {
                 RuntimeException.class,
                 () -> ServeCommand.start(database, Listening.here(0), Clock.systemUTC(), Housekeeping.NONE));
         assertFalse(String.valueOf(problem.getMessage()).contains("port"), problem.toString());
+    }
+
+    /** It does not encrypt by itself, so whoever comes by https comes through something, with the address of that. */
+    @ParameterizedTest
+    @CsvSource({
+        "https://band.example, false, true",
+        "https://band.example, true, false",
+        "http://band.example, false, false",
+        "http://band.example, true, false"
+    })
+    void an_encrypted_address_without_a_proxy_is_warned_of(String address, boolean isBehindProxy, boolean isWarned) {
+        Clock clock = Clock.systemUTC();
+        try (Database database = Database.inMemory("w" + UUID.randomUUID());
+                Logged logged = new Logged(LogFormat.PLAIN)) {
+            new Access(new DatabaseAccessStore(database), clock, new SecureRandom())
+                    .setPassphrase(new Passphrase("four strings and a bow"));
+            Listening listening = new Listening("127.0.0.1", 0, Optional.of(URI.create(address)), isBehindProxy);
+            ServeCommand.start(database, listening, clock, Housekeeping.NONE).close();
+            assertEquals(isWarned, logged.text().contains("--behind-proxy"), logged.text());
+        }
     }
 
     /** The default stands in the environment. */

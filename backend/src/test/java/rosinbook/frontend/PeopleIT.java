@@ -212,6 +212,29 @@ class PeopleIT {
         }
     }
 
+    /** As a browser says that it brings a page back as it was, without asking the server. */
+    private static final String BROUGHT_BACK =
+            "() => dispatchEvent(new PageTransitionEvent('pageshow', { persisted: true }))";
+
+    @ParameterizedTest
+    @EnumSource(names = "PHONE")
+    void what_was_shown_before_signing_out_is_not_shown_to_who_goes_back(Screen screen, Browsers browsers) {
+        try (Visitor ada = Visitor.of(notebook, browsers, screen)) {
+            signIn(ada, "Ada", ADAS);
+            openRig(ada);
+            ada.page().evaluate("() => { window.isSame = true; }");
+            ada.page().evaluate(BROUGHT_BACK);
+            assertEquals(true, ada.settled().evaluate("() => window.isSame === true"));
+            Page other = ada.page().context().newPage();
+            other.navigate("/people");
+            other.getByRole(AriaRole.BUTTON, new Page.GetByRoleOptions().setName("Sign out"))
+                    .click();
+            assertThat(other).hasTitle("Sign in: Rosinbook");
+            ada.page().evaluate(BROUGHT_BACK);
+            assertThat(ada.page()).hasTitle("Sign in: Rosinbook");
+        }
+    }
+
     @ParameterizedTest
     @EnumSource(names = "PHONE")
     void a_forgotten_passphrase_is_chosen_anew_and_a_closed_account_opens_nothing(Screen screen, Browsers browsers) {

@@ -265,12 +265,24 @@ abstract class AccessStoreContract {
         String there = signedIn(ada);
         String invitation = token();
         players.inviteAgain(ada.id(), invitation, LATER);
-        players.setHash(ada.id(), "new", Optional.of(here));
+        assertTrue(players.changeHash(ada.id(), hashOf(ada), "new", here));
         assertTrue(isOpen(here));
         assertFalse(isOpen(there));
         assertTrue(players.invited(invitation, NOW).isEmpty(), "a link of before is of no use any more");
-        players.setHash(ada.id(), "newer", Optional.empty());
+        players.setHash(ada.id(), "newer");
         assertFalse(isOpen(here));
+    }
+
+    @Test
+    void who_knows_only_the_passphrase_of_before_cannot_change_it() {
+        Player ada = joined("Ada");
+        String before = hashOf(ada);
+        String stranger = signedIn(ada);
+        players.setHash(ada.id(), "new");
+        String here = signedIn(ada);
+        assertFalse(players.changeHash(ada.id(), before, "the stranger's", stranger));
+        assertEquals("new", hashOf(ada));
+        assertTrue(isOpen(here));
     }
 
     @Test
@@ -278,7 +290,7 @@ abstract class AccessStoreContract {
         Player ada = joined("Ada");
         String late = token();
         String before = hashOf(ada);
-        players.setHash(ada.id(), "new", Optional.empty());
+        players.setHash(ada.id(), "new");
         assertFalse(isBegun(ada, late, before));
         assertFalse(isOpen(late));
         for (int round = 0; round < 10; round++) {
@@ -286,7 +298,7 @@ abstract class AccessStoreContract {
             String old = hashOf(ada);
             String next = "hash " + round;
             atOnce(List.of(() -> isBegun(ada, token, old), () -> {
-                players.setHash(ada.id(), next, Optional.empty());
+                players.setHash(ada.id(), next);
                 return true;
             }));
             assertFalse(isOpen(token), "round " + round);

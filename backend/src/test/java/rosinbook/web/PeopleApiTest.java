@@ -289,6 +289,27 @@ class PeopleApiTest {
         band.as(band.ada).get("/api/me").problem(401, "sign-in-needed");
     }
 
+    @Test
+    void signing_in_or_joining_in_the_same_browser_ends_the_session_it_had() {
+        String ada = band.ada.session;
+        Answer again = band.as(band.ada)
+                .form("/sign-in", Map.of("name", "Ada", "passphrase", band.ada.passphrase))
+                .expect(303);
+        band.new Caller(ada).get("/api/me").problem(401, "sign-in-needed");
+        String second = Band.session(again);
+        band.new Caller(second).get("/api/me").expect(200);
+        Answer wrong = band.new Caller(second)
+                .form("/sign-in", Map.of("name", "Ada", "passphrase", "a guess of somebody's"))
+                .expect(403);
+        assertEquals("", wrong.header("Set-Cookie"));
+        band.new Caller(second).get("/api/me").expect(200);
+        Answer joined = band.new Caller(second)
+                .form(path(invite("Tilda")), Map.of("passphrase", "tilda plays the viola"))
+                .expect(303);
+        band.new Caller(second).get("/api/me").problem(401, "sign-in-needed");
+        band.new Caller(Band.session(joined)).get("/api/me").expect(200);
+    }
+
     private Answer change(Band.Caller caller, String current, String next) {
         return caller.put("/api/me/passphrase", "{'current':'" + current + "','next':'" + next + "'}");
     }
@@ -412,7 +433,7 @@ class PeopleApiTest {
         for (String page : List.of("/", "/rigs", "/players", "/print/sets/x", "/app.js", "/s", "/join")) {
             Answer answer = band.stranger().get(page);
             assertEquals(302, answer.status(), page);
-            assertEquals("/sign-in", answer.header("Location"));
+            assertEquals(page.equals("/rigs") ? "/sign-in?to=%2Frigs" : "/sign-in", answer.header("Location"));
         }
         for (String sneaky :
                 List.of("/api/players/", "/API/players", "/api//players", "/s/../api/players", "/api/players;x=1")) {

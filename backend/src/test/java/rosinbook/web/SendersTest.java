@@ -23,7 +23,7 @@ class SendersTest {
 
     @BeforeEach
     void open() throws IOException {
-        band = new Band();
+        band = new Band(true);
     }
 
     @AfterEach
@@ -36,12 +36,16 @@ class SendersTest {
 
     /** The beginning of a body, and nothing more. */
     private Socket started(String path, String type) throws IOException {
+        return started(path, type, "198.51.100.7");
+    }
+
+    private Socket started(String path, String type, String from) throws IOException {
         Socket socket = new Socket(
                 InetAddress.getLoopbackAddress(), band.server.javalin().port());
         slow.add(socket);
         socket.setSoTimeout(20_000);
-        String head = "POST " + path + " HTTP/1.1\r\nHost: 127.0.0.1\r\nContent-Type: " + type
-                + "\r\nContent-Length: 1000\r\n\r\n{";
+        String head = "POST " + path + " HTTP/1.1\r\nHost: 127.0.0.1\r\nContent-Type: " + type + "\r\nX-Forwarded-For: "
+                + from + "\r\nContent-Length: 1000\r\n\r\n{";
         socket.getOutputStream().write(head.getBytes(StandardCharsets.UTF_8));
         return socket;
     }
@@ -74,7 +78,7 @@ class SendersTest {
         long end = System.nanoTime() + Duration.ofSeconds(120).toNanos();
         Answer answer = band.stranger().form("/sign-in", form);
         while (answer.status() != 503) {
-            started("/sign-in", "application/x-www-form-urlencoded");
+            started("/sign-in", "application/x-www-form-urlencoded", "198.51.100." + slow.size());
             assertTrue(System.nanoTime() < end, "it never came true");
             answer = band.stranger().form("/sign-in", form);
         }
@@ -86,6 +90,33 @@ class SendersTest {
             socket.close();
         }
         while (band.stranger().form("/sign-in", form).status() != 303) {
+            assertTrue(System.nanoTime() < end, "it never came true");
+        }
+    }
+
+    @Test
+    void one_address_takes_only_a_few_of_them_and_others_sign_in() throws IOException {
+        Map<String, String> form = Map.of("name", "Ada", "passphrase", band.ada.passphrase);
+        Band.Caller there = band.stranger().with("X-Forwarded-For", "2001:db8:1:2::1");
+        Band.Caller elsewhere = band.stranger().with("X-Forwarded-For", "2001:db8:1:3::1");
+        for (int i = 0; i < Limit.ONE_STRANGER_AT_ONCE.most(); i++) {
+            started("/sign-in", "application/x-www-form-urlencoded", "2001:db8:1:2::2");
+        }
+        long end = System.nanoTime() + Duration.ofSeconds(20).toNanos();
+        Answer answer = there.form("/sign-in", form);
+        while (answer.status() != 503) {
+            // One that came while another was tried was refused itself.
+            started("/sign-in", "application/x-www-form-urlencoded", "2001:db8:1:2::3");
+            assertTrue(System.nanoTime() < end, "it never came true");
+            answer = there.form("/sign-in", form);
+        }
+        answer.problem(503, Limit.ONE_STRANGER_AT_ONCE.type());
+        assertEquals("5", answer.header("Retry-After"));
+        elsewhere.form("/sign-in", form).expect(303);
+        for (Socket socket : slow) {
+            socket.close();
+        }
+        while (there.form("/sign-in", form).status() != 303) {
             assertTrue(System.nanoTime() < end, "it never came true");
         }
     }

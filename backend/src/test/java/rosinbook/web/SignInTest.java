@@ -7,10 +7,13 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.IOException;
 import java.net.URI;
+import java.net.URLEncoder;
 import java.net.http.HttpClient;
 import java.net.http.HttpRequest;
 import java.net.http.HttpResponse;
+import java.nio.charset.StandardCharsets;
 import java.security.SecureRandom;
+import java.util.List;
 import java.util.Optional;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
@@ -79,15 +82,77 @@ class SignInTest {
 
     @Test
     void a_stranger_reaches_nothing_but_the_door_and_shares() throws Exception {
-        assertEquals(401, get("/api/rigs", "").statusCode());
+        HttpResponse<String> refused = get("/api/rigs", "");
+        assertEquals(401, refused.statusCode());
+        // RFC 9110, section 15.5.2: a 401 says how one authenticates.
+        assertEquals(
+                List.of("Cookie realm=\"Rosinbook\", form-action=\"/sign-in\", cookie-name=\"rosinbook-session\""),
+                refused.headers().allValues("WWW-Authenticate"));
         assertEquals(
                 401,
                 get("/api/export", "rosinbook-session=AAAAAAAAAAAAAAAAAAAAAA").statusCode());
         HttpResponse<String> page = get("/rigs", "");
         assertEquals(302, page.statusCode());
-        assertEquals("/sign-in", page.headers().firstValue("Location").orElse(""));
+        assertEquals(
+                "/sign-in?to=%2Frigs", page.headers().firstValue("Location").orElse(""));
         assertEquals(200, get("/sign-in", "").statusCode());
         assertEquals(404, get("/s/AAAAAAAAAAAAAAAAAAAAAA", "").statusCode());
+    }
+
+    @Test
+    void whoever_signs_in_goes_on_to_the_page_they_asked_for() throws Exception {
+        String asked = "/compare/rigs/a-b?was=1&now=2";
+        String door = get(asked, "").headers().firstValue("Location").orElseThrow();
+        assertEquals("/sign-in?to=%2Fcompare%2Frigs%2Fa-b%3Fwas%3D1%26now%3D2", door);
+        String field = "value=\"/compare/rigs/a-b?was=1&amp;now=2\"";
+        assertTrue(get(door, "").body().contains(field), door);
+        String form = "name=owner&to=" + URLEncoder.encode(asked, StandardCharsets.UTF_8) + "&passphrase=";
+        HttpResponse<String> wrong = send("POST", "/sign-in", "", form + "a+guess+of+somebodys");
+        assertTrue(wrong.body().contains(field), wrong.body());
+        HttpResponse<String> right = send("POST", "/sign-in", "", form + PASSPHRASE.replace(' ', '+'));
+        assertEquals(asked, right.headers().firstValue("Location").orElse(""));
+    }
+
+    /** OWASP ASVS 5.0, 3.7.2: nobody is sent on to another site. */
+    @Test
+    void nobody_is_sent_on_to_what_is_no_page_of_ours() throws Exception {
+        for (String asked : new String[] {
+            "",
+            "https://evil.example/",
+            "//evil.example",
+            "/\\evil.example",
+            "///rigs",
+            "/ /rigs",
+            "rigs",
+            "/rigs/",
+            "/rigs\r\nX: y",
+            "/rigs?x\r\nX: y",
+            "/rigs?https://evil.example",
+            "/rigs#x",
+            "/api/export",
+            "/sign-out",
+            "/app.js",
+            "/join/AAAAAAAAAAAAAAAAAAAAAA",
+            "javascript:alert(1)"
+        }) {
+            assertEquals("/", AskedPage.of(asked), asked);
+        }
+        String form = "name=owner&to=%2F%2Fevil.example&passphrase=" + PASSPHRASE.replace(' ', '+');
+        HttpResponse<String> answer = send("POST", "/sign-in", "", form);
+        assertEquals(303, answer.statusCode(), answer.body());
+        assertEquals("/", answer.headers().firstValue("Location").orElse(""));
+        String page = get("/sign-in?to=%2F%2Fevil.example", "").body();
+        assertTrue(page.contains("name=\"to\" value=\"/\""), page);
+    }
+
+    @Test
+    void an_address_too_long_to_be_carried_along_is_forgotten() throws Exception {
+        String longest = "/rigs?" + "x".repeat(494);
+        assertEquals(longest, AskedPage.of(longest));
+        assertEquals("/", AskedPage.of(longest + "x"));
+        assertEquals(
+                "/sign-in",
+                get(longest + "x", "").headers().firstValue("Location").orElse(""));
     }
 
     @Test
@@ -103,12 +168,36 @@ class SignInTest {
 
     private HttpResponse<String> getWithKey(String path, String authorization)
             throws IOException, InterruptedException {
+        return getWithKey("127.0.0.1", path, authorization);
+    }
+
+    private HttpResponse<String> getWithKey(String host, String path, String authorization)
+            throws IOException, InterruptedException {
         URI uri = URI.create("http://127.0.0.1:" + server.javalin().port() + path);
         return client.send(
                 HttpRequest.newBuilder(uri)
+                        .header("Host", host)
                         .header("Authorization", authorization)
                         .build(),
                 HttpResponse.BodyHandlers.ofString());
+    }
+
+    /** Beside the server it is called by another name than people use. */
+    @Test
+    void a_collector_with_the_key_reads_the_metrics_under_whatever_name_it_calls_the_server() throws Exception {
+        String host = "rosinbook:8017";
+        for (String scheme : new String[] {"Bearer", "bearer", "BEARER"}) {
+            HttpResponse<String> read = getWithKey(host, "/api/metrics", scheme + " " + METRICS_KEY);
+            assertEquals(200, read.statusCode(), read.body());
+        }
+        assertWrongHost(getWithKey(host, "/api/metrics", "Bearer " + METRICS_KEY + "x"));
+        assertWrongHost(getWithKey(host, "/api/rigs", "Bearer " + METRICS_KEY));
+        assertWrongHost(getWithKey(host, "/", "Bearer " + METRICS_KEY));
+    }
+
+    private static void assertWrongHost(HttpResponse<String> answer) {
+        assertEquals(403, answer.statusCode(), answer.body());
+        assertTrue(answer.body().contains("/problems/wrong-host"), answer.body());
     }
 
     @Test
