@@ -146,6 +146,10 @@ public enum Limit {
     /** Recordings that arrive at once. */
     UPLOADS_AT_ONCE("too-many-uploads", Bounds.BUSY, 3, "recordings at once", "Wait until another has arrived."),
 
+    /** Archives that arrive at once; who sends slowly keeps only such a place. */
+    ARCHIVES_ARRIVING_AT_ONCE(
+            "too-many-archives", Bounds.BUSY, 8, "archives at once", "Wait until another has arrived."),
+
     /** Imports at once. */
     IMPORTS_AT_ONCE("import-under-way", Bounds.BUSY, 1, "import at once", "Wait until the other import is done."),
 
@@ -154,11 +158,7 @@ public enum Limit {
 
     /** Archives on their way at once, each a file as long as it takes; who reads slowly keeps only such a place. */
     ARCHIVES_SENT_AT_ONCE(
-            "too-many-downloads",
-            Bounds.BUSY,
-            16,
-            "archives on their way at once",
-            "Wait until another has arrived."),
+            "too-many-downloads", Bounds.BUSY, 16, "archives on their way at once", "Wait until another has arrived."),
 
     /** Open connections. Above it, those that wait longest for the rest of a request are closed for newcomers. */
     CONNECTIONS("connection-closed", Bounds.CONNECTION, 2_000, "connections", "Connect again.");
@@ -205,6 +205,7 @@ public enum Limit {
         return type;
     }
 
+    /** What it bounds, which decides how a refusal is answered. */
     public Bounds bounds() {
         return bounds;
     }

@@ -36,6 +36,21 @@ final class Body {
     }
 
     /**
+     * Waits for what the exchange keeps by itself, as a form.
+     *
+     * @throws Problem if it came too slowly, ended early or cannot be read
+     */
+    static void arrive(Context exchange) {
+        try {
+            exchange.bodyAsBytes();
+        } catch (RuntimeException problem) {
+            throw problem;
+        } catch (Exception cutShort) { // an IOException, which the exchange does not announce
+            throw trouble(cutShort).orElseGet(Body::endedEarly);
+        }
+    }
+
+    /**
      * Reads what nobody wants any more, within bounds: a browser that is still sending when the connection closes never
      * reads the answer.
      *
@@ -64,10 +79,21 @@ final class Body {
             if (each instanceof TimeoutException) {
                 return Optional.of(PastLimits.problem(Limit.SILENCE_SECONDS, Limit.SILENCE_SECONDS.sentence()));
             }
-            if (each instanceof EofException || each instanceof HttpException) {
+            if (each instanceof EofException) {
                 trouble = Optional.of(endedEarly());
+            } else if (each instanceof HttpException && trouble.isEmpty()) {
+                trouble = Optional.of(garbled());
             }
         }
         return trouble;
+    }
+
+    private static Problem garbled() {
+        return new Problem(
+                400,
+                "bad-request",
+                "The request is not right",
+                "Its body is not written as it says it is, such as a chunk that is not as long as announced; send it"
+                        + " again.");
     }
 }

@@ -41,6 +41,11 @@ class DoorsTest {
                 + (headers.length == 0 ? "" : "\r\n") + "\r\n";
     }
 
+    private static final String FORM =
+            "POST /sign-in HTTP/1.1\r\nHost: localhost\r\nContent-Type: application/x-www-form-urlencoded\r\n";
+    private static final String ARCHIVE =
+            "POST /api/import HTTP/1.1\r\nHost: localhost\r\nContent-Type: application/zip\r\n";
+
     private static final String PIECE = "{\"content\":{\"title\":\"One\"}}";
 
     private static String post(String body, String... headers) {
@@ -228,6 +233,39 @@ class DoorsTest {
         RawHttp.Reply reply = RawHttp.reply(api, post("{\"content\":", "Content-Length: 1000"));
         assertEquals(408, reply.status(), reply.text());
         assertTrue(reply.text().contains("/problems/nothing-came"), reply.text());
+    }
+
+    @Test
+    void silence_in_the_middle_of_a_form_or_an_archive_is_told_too() throws IOException {
+        for (String head : List.of(FORM, ARCHIVE)) {
+            RawHttp.Reply reply = RawHttp.reply(api, head + "Content-Length: 1000\r\n\r\nname=");
+            assertEquals(408, reply.status(), reply.text());
+            assertTrue(reply.text().contains("/problems/nothing-came"), reply.text());
+        }
+    }
+
+    @Test
+    void a_form_or_an_archive_that_is_cut_short_is_told_so() throws IOException {
+        for (String head : List.of(FORM, ARCHIVE)) {
+            try (Socket socket = RawHttp.open(api)) {
+                socket.getOutputStream()
+                        .write((head + "Content-Length: 1000\r\n\r\nname=").getBytes(StandardCharsets.UTF_8));
+                socket.shutdownOutput();
+                RawHttp.Reply reply = RawHttp.Reply.read(socket.getInputStream());
+                assertEquals(400, reply.status(), reply.text());
+                assertTrue(reply.text().contains("/problems/upload-cut-short"), reply.text());
+            }
+        }
+    }
+
+    @Test
+    void a_chunk_of_the_wrong_size_is_not_called_a_body_that_ended_too_early() throws IOException {
+        for (String size : List.of("3", "zz", "fffffffff", "-1")) {
+            RawHttp.Reply reply =
+                    refused(post(size + "\r\n{}\r\n0\r\n\r\n" + "x".repeat(100), "Transfer-Encoding: chunked"));
+            assertTrue(reply.text().contains("/problems/bad-request"), size + reply.text());
+            assertTrue(reply.text().contains("not as long as announced"), size + reply.text());
+        }
     }
 
     @Test
