@@ -191,13 +191,15 @@ class MovingIT {
     @Test
     void what_only_reads_makes_no_tables_where_there_are_none() throws Exception {
         PostgresServer.Address empty = PostgresServer.emptyDatabase();
-        Process verify = RunningJar.on(empty, "verify").redirectErrorStream(true).start();
+        Process verify =
+                RunningJar.on(empty, "verify").redirectErrorStream(true).start();
         String told = new String(verify.getInputStream().readAllBytes(), StandardCharsets.UTF_8);
         assertEquals(2, verify.waitFor(), told);
         assertTrue(told.contains("there is no notebook in this PostgreSQL database"), told);
         try (Connection connection = empty.connect();
                 Statement statement = connection.createStatement();
-                ResultSet tables = statement.executeQuery("SELECT COUNT(*) FROM pg_tables WHERE schemaname = 'public'")) {
+                ResultSet tables =
+                        statement.executeQuery("SELECT COUNT(*) FROM pg_tables WHERE schemaname = 'public'")) {
             assertTrue(tables.next());
             assertEquals(0, tables.getInt(1));
         }
