@@ -79,21 +79,10 @@ final class Body {
             if (each instanceof TimeoutException) {
                 return Optional.of(PastLimits.problem(Limit.SILENCE_SECONDS, Limit.SILENCE_SECONDS.sentence()));
             }
-            if (each instanceof EofException) {
+            if (each instanceof EofException || each instanceof HttpException) {
                 trouble = Optional.of(endedEarly());
-            } else if (each instanceof HttpException && trouble.isEmpty()) {
-                trouble = Optional.of(garbled());
             }
         }
         return trouble;
-    }
-
-    private static Problem garbled() {
-        return new Problem(
-                400,
-                "bad-request",
-                "The request is not right",
-                "Its body is not written as it says it is, such as a chunk that is not as long as announced; send it"
-                        + " again.");
     }
 }
