@@ -10,6 +10,7 @@ import picocli.CommandLine.Command;
 import rosinbook.example.NotebookNotEmpty;
 import rosinbook.log.Logs;
 import rosinbook.notebook.NoSuchSheet;
+import rosinbook.notebook.UnreadableRevision;
 import rosinbook.store.ArchiveUnreadable;
 import rosinbook.store.BackupUnreadable;
 import rosinbook.store.CannotWrite;
@@ -67,6 +68,7 @@ public final class Main {
         }
         if (problem instanceof IllegalArgumentException
                 || problem instanceof NoSuchSheet
+                || problem instanceof UnreadableRevision
                 || problem instanceof NotebookNotEmpty
                 || problem instanceof ArchiveUnreadable
                 || problem instanceof BackupUnreadable

@@ -14,8 +14,8 @@ record FileFigures(MeasuredSegment segment, InputReport input) {
         double floor = recording.samples().floorDbfs();
         Envelope envelope = Envelope.of(recording, Progress.NONE);
         if (envelope.totals(0).peak() == 0) {
-            throw new UnusableRecording("Every sample of '" + recording.file().getFileName()
-                    + "' is 0; check that the right input was recorded");
+            throw new UnusableRecording(
+                    "Every sample of '" + recording.name() + "' is 0; check that the right input was recorded");
         }
         QuietParts quiet = QuietParts.find(envelope, Decibels.toPower(floor));
         List<Stroke> found = StrokeFinder.find(envelope, quiet.noisePower(), List.of(0));

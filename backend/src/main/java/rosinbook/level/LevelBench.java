@@ -31,6 +31,11 @@ public final class LevelBench {
         for (Path file : files) {
             opened.add(WavRecording.open(file));
         }
+        return together(opened);
+    }
+
+    /** One file with a channel per input, or several mono files, file k being input k. */
+    public static Recording together(List<WavRecording> opened) {
         return opened.size() == 1 ? opened.get(0) : new MonoFiles(opened);
     }
 

@@ -19,11 +19,11 @@ public record MonoFiles(List<WavRecording> files) implements Recording {
         }
         for (WavRecording file : files) {
             if (file.inputs() != 1) {
-                throw new IllegalArgumentException("'" + file.file().getFileName() + "' has " + file.inputs()
+                throw new IllegalArgumentException("'" + file.name() + "' has " + file.inputs()
                         + " channels; give either one file with a channel per string or several mono files");
             }
             if (file.sampleRate() != files.get(0).sampleRate()) {
-                throw new IllegalArgumentException("'" + file.file().getFileName() + "' has " + file.sampleRate()
+                throw new IllegalArgumentException("'" + file.name() + "' has " + file.sampleRate()
                         + " samples a second, the first file " + files.get(0).sampleRate()
                         + "; export them all at one rate");
             }

@@ -17,7 +17,7 @@ public record StrokeFile(int string, Loudness loudness, WavRecording recording) 
             throw new IllegalArgumentException("a file for string " + string + " lacks soft, medium or loud");
         }
         if (recording.inputs() != 1) {
-            throw new IllegalArgumentException("'" + recording.file().getFileName() + "' has " + recording.inputs()
+            throw new IllegalArgumentException("'" + recording.name() + "' has " + recording.inputs()
                     + " channels; a file for one string and loudness is mono");
         }
     }

@@ -11,17 +11,23 @@ import java.nio.file.Path;
  * A recording in one WAV file.
  *
  * @param file where it lies
+ * @param name what the player calls it
  * @param format what its header says, checked when it was opened
  */
-public record WavRecording(Path file, WavFormat format) implements Recording {
+public record WavRecording(Path file, String name, WavFormat format) implements Recording {
     /**
      * Reads and checks the header.
      *
      * @throws UnreadableWav if this is no WAV file, or one of a kind or length that cannot be read
      */
     public static WavRecording open(Path file) throws IOException {
+        return open(file, String.valueOf(file.getFileName()));
+    }
+
+    /** As {@link #open(Path)}, for a file that the player calls something else. */
+    public static WavRecording open(Path file, String name) throws IOException {
         try (SeekableByteChannel channel = Files.newByteChannel(file)) {
-            return new WavRecording(file, new WavHeaderReader(channel).read());
+            return new WavRecording(file, name, new WavHeaderReader(channel).read());
         }
     }
 

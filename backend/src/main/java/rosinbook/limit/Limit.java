@@ -154,6 +154,10 @@ public enum Limit {
     /** Recordings that arrive at once. */
     UPLOADS_AT_ONCE("too-many-uploads", Bounds.BUSY, 3, "recordings at once", "Wait until another has arrived."),
 
+    /** Archives that arrive at once; who sends slowly keeps only such a place. */
+    ARCHIVES_ARRIVING_AT_ONCE(
+            "too-many-archives", Bounds.BUSY, 8, "archives at once", "Wait until another has arrived."),
+
     /** Imports at once. */
     IMPORTS_AT_ONCE("import-under-way", Bounds.BUSY, 1, "import at once", "Wait until the other import is done."),
 
@@ -209,6 +213,7 @@ public enum Limit {
         return type;
     }
 
+    /** What it bounds, which decides how a refusal is answered. */
     public Bounds bounds() {
         return bounds;
     }

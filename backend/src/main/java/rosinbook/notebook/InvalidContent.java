@@ -35,6 +35,7 @@ public final class InvalidContent extends IllegalArgumentException {
         return Optional.ofNullable(limit);
     }
 
+    /** JSON Pointer (RFC 6901) of the field that is wrong; empty for the whole. */
     public String pointer() {
         return pointer;
     }

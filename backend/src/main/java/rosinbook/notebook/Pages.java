@@ -87,6 +87,9 @@ public interface Pages {
     /** Setlists by day, of one state, within days; newest first. */
     List<Revision> setlists(Set<Boolean> played, LocalDate fromInclusive, LocalDate toInclusive, int limit);
 
+    /** The first setlist from that day on that was not played; of a day, the one saved first. */
+    Optional<Revision> firstPlanned(LocalDate fromInclusive);
+
     /**
      * What to list.
      *

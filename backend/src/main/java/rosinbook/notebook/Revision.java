@@ -88,11 +88,19 @@ public final class Revision {
         return reason;
     }
 
-    /** The content as its record. */
+    /**
+     * The content as its record.
+     *
+     * @throws UnreadableRevision if it is none that could have been saved
+     */
     public Content content() {
         Content read = content;
         if (read == null) {
-            read = ContentJson.read(kind, json);
+            try {
+                read = ContentJson.read(kind, json);
+            } catch (InvalidContent damaged) {
+                throw new UnreadableRevision(sheetId, number, damaged);
+            }
             content = read;
         }
         return read;

@@ -21,7 +21,10 @@ public interface ShareStore {
     /** What a share of exact revisions may show. */
     Set<Reference> shown(UUID shareId);
 
-    /** Counts that it was opened; {@link #list} knows of it, another process a second later. */
+    /**
+     * Counts that it was opened; {@link #list} knows of it, unless something else is being written just then; another process
+     * a second later.
+     */
     void opened(UUID shareId, Instant when);
 
     /** Closes it for good; nothing happens if it is closed already. Returns whether there is such a share. */

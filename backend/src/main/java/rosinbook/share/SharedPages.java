@@ -110,6 +110,11 @@ final class SharedPages implements Pages {
         throw closed();
     }
 
+    @Override
+    public Optional<Revision> firstPlanned(LocalDate fromInclusive) {
+        throw closed();
+    }
+
     private static UnsupportedOperationException readOnly() {
         return new UnsupportedOperationException("a share cannot write");
     }

@@ -4,7 +4,10 @@ import java.security.SecureRandom;
 import java.time.Clock;
 import java.time.Instant;
 import java.time.temporal.ChronoUnit;
+import java.util.Collection;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.UUID;
@@ -74,9 +77,19 @@ public final class Shares {
         return store.list();
     }
 
-    /** What the shared sheet is called now. */
-    public String titleOf(Share share) {
-        return notebook.newest(share.kind(), share.sheetId()).content().title();
+    /** What the shared sheets are called now, by their ids. */
+    public Map<UUID, String> titlesOf(Collection<Share> shares) {
+        return notebook.look(pages -> {
+            pages.fetch(shares.stream()
+                    .map(share -> Reference.newest(share.sheetId()))
+                    .toList());
+            Map<UUID, String> titles = new HashMap<>();
+            for (Share share : shares) {
+                Revision newest = Notebook.find(pages, share.kind(), Reference.newest(share.sheetId()));
+                titles.put(share.sheetId(), newest.content().title());
+            }
+            return titles;
+        });
     }
 
     /** Whether it still opens. */

@@ -8,7 +8,6 @@ import java.io.InputStream;
 import java.io.OutputStream;
 import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.HashSet;
 import java.util.List;
@@ -108,7 +107,9 @@ public final class Archive {
      * @throws CannotWrite if there is no room for it on its way, or in the end; then nothing was added
      */
     public Imported read(InputStream source) throws IOException {
-        return read(source, () -> {});
+        try (ArrivedArchive arrived = ArrivedArchive.from(source)) {
+            return read(arrived, () -> {});
+        }
     }
 
     /**
@@ -116,76 +117,22 @@ public final class Archive {
      *
      * @param beforeEach told before each file; what it throws ends the import, and nothing was added
      */
-    public Imported read(InputStream source, Runnable beforeEach) throws IOException {
-        Path spool = spool();
-        try {
-            copyLimited(source, spool);
-            List<String> names = names(spool);
-            try (ZipFile zip = new ZipFile(spool.toFile(), StandardCharsets.UTF_8)) {
-                return database.change(sql -> {
-                    ArchiveImport adding = new ArchiveImport(sql, notebookId);
-                    names.stream().filter(Archive::isBlob).forEach(name -> {
-                        beforeEach.run();
-                        adding.keep(name, bytes(zip, name));
-                    });
-                    return adding.add(
-                            names.stream().filter(ArchiveEntry::isName).toList(), name -> {
-                                beforeEach.run();
-                                return ArchiveEntry.read(name, bytes(zip, name));
-                            });
+    public Imported read(ArrivedArchive arrived, Runnable beforeEach) throws IOException {
+        List<String> names = names(arrived.file());
+        try (ZipFile zip = new ZipFile(arrived.file().toFile(), StandardCharsets.UTF_8)) {
+            return database.change(sql -> {
+                ArchiveImport adding = new ArchiveImport(sql, notebookId);
+                names.stream().filter(Archive::isBlob).forEach(name -> {
+                    beforeEach.run();
+                    adding.keep(name, bytes(zip, name));
                 });
-            } catch (ZipException problem) {
-                throw new ArchiveUnreadable("this is not a ZIP that can be read; export it again");
-            }
-        } finally {
-            spool.toFile().delete();
-        }
-    }
-
-    /** Asked for each time, so that a test can set it. */
-    private static Path temporaryFolder() {
-        return Path.of(System.getProperty("java.io.tmpdir")).toAbsolutePath();
-    }
-
-    private static Path spool() {
-        try {
-            return Files.createTempFile(temporaryFolder(), "rosinbook-import", ".zip");
-        } catch (IOException problem) {
-            throw notSpooled();
-        }
-    }
-
-    private static CannotWrite notSpooled() {
-        Path folder = temporaryFolder();
-        return DataFolder.isFull(folder)
-                ? new CannotWrite(
-                        CannotWrite.Reason.DISK_FULL,
-                        "The disk of the folder for temporary files, " + folder
-                                + ", is full. Make room; then import again.")
-                : new CannotWrite(
-                        CannotWrite.Reason.READ_ONLY,
-                        "The folder for temporary files, " + folder
-                                + ", cannot be written. Make it writable; then import again.");
-    }
-
-    private static void copyLimited(InputStream source, Path spool) throws IOException {
-        try (OutputStream target = Files.newOutputStream(spool)) {
-            byte[] buffer = new byte[1 << 16];
-            long total = 0;
-            for (int count = source.read(buffer); count >= 0; count = source.read(buffer)) {
-                total += count;
-                Limit.ARCHIVE_BYTES.check(total);
-                write(target, buffer, count);
-            }
-        }
-    }
-
-    /** What goes wrong here is ours; what goes wrong in reading is the sender's. */
-    private static void write(OutputStream spool, byte[] bytes, int count) {
-        try {
-            spool.write(bytes, 0, count);
-        } catch (IOException problem) {
-            throw notSpooled();
+                return adding.add(names.stream().filter(ArchiveEntry::isName).toList(), name -> {
+                    beforeEach.run();
+                    return ArchiveEntry.read(name, bytes(zip, name));
+                });
+            });
+        } catch (ZipException problem) {
+            throw new ArchiveUnreadable("this is not a ZIP that can be read; export it again");
         }
     }
 

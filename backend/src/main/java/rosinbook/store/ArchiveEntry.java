@@ -81,7 +81,7 @@ final class ArchiveEntry {
             if (!ContentJson.sha256(ContentJson.canonical(revision.json())).equals(revision.sha256())) {
                 throw new ArchiveUnreadable(name + " is damaged: its content does not match its checksum");
             }
-            revision.content();
+            ContentJson.read(revision.kind(), revision.json());
             return revision;
         } catch (InvalidContent problem) {
             throw new ArchiveUnreadable(name + " cannot be kept: " + problem.pointer() + " " + problem.getMessage());

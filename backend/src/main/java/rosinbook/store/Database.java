@@ -329,6 +329,11 @@ public final class Database implements AutoCloseable {
         }
     }
 
+    /** Whether whoever wants to write has to wait for its turn. */
+    boolean isWriting() {
+        return embeddedWriting.isLocked();
+    }
+
     private void awaitTurn() {
         try {
             if (!embeddedWriting.tryLock(MOST_WAIT_MILLIS, TimeUnit.MILLISECONDS)) {

@@ -390,4 +390,17 @@ class DatabasePages implements Pages {
                 .limit(limit)
                 .fetch(DatabasePages::head));
     }
+
+    @Override
+    public Optional<Revision> firstPlanned(LocalDate fromInclusive) {
+        return revisionsOf(heads(SHEET.KIND
+                                .eq(Kind.SETLISTS.path())
+                                .and(SHEET.PLAYED.isFalse())
+                                .and(SHEET.HAPPENED_ON.ge(fromInclusive)))
+                        .orderBy(SHEET.HAPPENED_ON, SHEET.SAVED_AT, SHEET.ID)
+                        .limit(1)
+                        .fetch(DatabasePages::head))
+                .stream()
+                .findFirst();
+    }
 }

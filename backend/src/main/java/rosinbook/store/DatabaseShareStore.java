@@ -65,7 +65,9 @@ public final class DatabaseShareStore implements ShareStore {
 
     @Override
     public List<Share> list() {
-        database.openings().writeIfPossible();
+        if (!database.isWriting()) {
+            database.openings().writeIfPossible();
+        }
         return database.ask(sql -> find(sql, SHARE.NOTEBOOK_ID.eq(notebookId)).map(DatabaseShareStore::read));
     }
 

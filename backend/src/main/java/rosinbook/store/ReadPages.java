@@ -193,4 +193,10 @@ final class ReadPages extends DatabasePages {
         checkByReferenceOnly();
         return super.setlists(played, fromInclusive, toInclusive, limit);
     }
+
+    @Override
+    public Optional<Revision> firstPlanned(LocalDate fromInclusive) {
+        checkByReferenceOnly();
+        return super.firstPlanned(fromInclusive);
+    }
 }

@@ -12,6 +12,7 @@ import org.jooq.Record;
 import org.jooq.SelectField;
 import rosinbook.notebook.ContentJson;
 import rosinbook.notebook.Revision;
+import rosinbook.notebook.UnreadableRevision;
 
 /** A revision as it stands in the database. */
 final class RevisionRow {
@@ -33,7 +34,16 @@ final class RevisionRow {
 
     private RevisionRow() {}
 
+    /** @throws UnreadableRevision if nobody could have saved this */
     static Revision read(Record found) {
+        try {
+            return revision(found);
+        } catch (IllegalArgumentException damaged) {
+            throw new UnreadableRevision(found.get(SHEET.ID), found.get(REVISION.REVISION_NUMBER), damaged);
+        }
+    }
+
+    private static Revision revision(Record found) {
         byte[] content = found.get(REVISION.CONTENT).getBytes(StandardCharsets.UTF_8);
         return new Revision(
                 found.get(SHEET.ID),

@@ -3,13 +3,13 @@ package rosinbook.web;
 import io.javalin.config.RoutesConfig;
 import io.javalin.http.Context;
 import java.io.IOException;
-import java.io.InputStream;
 import java.nio.file.Path;
 import java.time.Clock;
 import java.time.LocalDate;
 import java.util.concurrent.TimeUnit;
 import rosinbook.limit.Limit;
 import rosinbook.store.Archive;
+import rosinbook.store.ArrivedArchive;
 
 /** {@code /api/export} and {@code /api/import}: the whole notebook as one ZIP of readable JSON. */
 final class ArchiveResource {
@@ -17,6 +17,7 @@ final class ArchiveResource {
     private final Clock clock;
     private final AtOnce exports = new AtOnce(Limit.EXPORTS_AT_ONCE);
     private final AtOnce sending = new AtOnce(Limit.ARCHIVES_SENT_AT_ONCE);
+    private final AtOnce arriving = new AtOnce(Limit.ARCHIVES_ARRIVING_AT_ONCE);
     private final AtOnce imports = new AtOnce(Limit.IMPORTS_AT_ONCE);
 
     ArchiveResource(Shelf shelf, Clock clock) {
@@ -53,14 +54,30 @@ final class ArchiveResource {
     }
 
     private void read(Context exchange) throws IOException {
-        String type = exchange.contentType();
-        if (type == null || !type.equals("application/zip")) {
+        if (!Requests.mediaType(exchange).equals("application/zip")) {
             throw Requests.wrongMediaType("Send a ZIP, with Content-Type: application/zip.");
         }
+        arriving.enter();
+        try (ArrivedArchive arrived = arrived(exchange)) {
+            Answers.json(exchange, imported(shelf.archive(exchange), arrived));
+        } finally {
+            arriving.leave();
+        }
+    }
+
+    /** Whoever sends it slowly keeps nobody from importing another. */
+    private static ArrivedArchive arrived(Context exchange) {
+        try {
+            return ArrivedArchive.from(exchange.bodyInputStream());
+        } catch (IOException cutShort) {
+            throw Body.trouble(cutShort).orElseGet(Body::endedEarly);
+        }
+    }
+
+    private Archive.Imported imported(Archive archive, ArrivedArchive arrived) throws IOException {
         imports.enter();
-        try (InputStream body = exchange.bodyInputStream()) {
-            Archive.Imported imported = shelf.archive(exchange).read(body, timed());
-            Answers.json(exchange, imported);
+        try {
+            return archive.read(arrived, timed());
         } finally {
             imports.leave();
         }

@@ -36,6 +36,21 @@ final class Body {
     }
 
     /**
+     * Waits for what the exchange keeps by itself, as a form.
+     *
+     * @throws Problem if it came too slowly, ended early or cannot be read
+     */
+    static void arrive(Context exchange) {
+        try {
+            exchange.bodyAsBytes();
+        } catch (RuntimeException problem) {
+            throw problem;
+        } catch (Exception cutShort) { // an IOException, which the exchange does not announce
+            throw trouble(cutShort).orElseGet(Body::endedEarly);
+        }
+    }
+
+    /**
      * Reads what nobody wants any more, within bounds: a browser that is still sending when the connection closes never
      * reads the answer.
      *

@@ -13,11 +13,17 @@ final class Form {
         this.exchange = exchange;
     }
 
-    /** @throws Problem if it is sent in another way, such as in parts, which are no fields and have no limit of their own */
+    /**
+     * A form that has come whole.
+     *
+     * @throws Problem if it has not, or is sent in another way, such as in parts, which are no fields and have no limit of
+     *     their own
+     */
     static Form of(Context exchange) {
         if (!Requests.mediaType(exchange).equals(TYPE)) {
             throw Requests.wrongMediaType("Send a form, with Content-Type: " + TYPE + ".");
         }
+        Body.arrive(exchange);
         return new Form(exchange);
     }
 

@@ -8,10 +8,10 @@ import rosinbook.store.Database;
 final class HealthResource {
     static final String PATH = "/healthz";
 
-    private final Database database;
+    private final Heartbeat heartbeat;
 
     HealthResource(Database database) {
-        this.database = database;
+        this.heartbeat = new Heartbeat(database::isAlive);
     }
 
     void register(RoutesConfig routes) {
@@ -19,7 +19,7 @@ final class HealthResource {
     }
 
     private void health(Context exchange) {
-        boolean isAwake = database.isAlive();
+        boolean isAwake = heartbeat.beats();
         exchange.status(isAwake ? 200 : 503);
         exchange.header("Cache-Control", "no-store");
         exchange.result(isAwake ? "awake\n" : "the database does not answer\n");

@@ -62,7 +62,7 @@ final class LevelMeter {
     private static Levels levels(
             ObjectNode body, List<LevelReading> readings, List<Integer> inputOfString, int inputs) {
         List<Double> noise = new ArrayList<>();
-        for (JsonNode each : body.path("noise")) {
+        for (JsonNode each : Requests.list(body, "noise")) {
             if (!each.isNumber()) {
                 throw new InvalidContent("/noise", "noise is a list of numbers, one per input");
             }

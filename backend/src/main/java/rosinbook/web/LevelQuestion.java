@@ -37,17 +37,17 @@ record LevelQuestion(
                 .orElseGet(() -> rig.map(LevelRig::openNotes).orElse(List.of()));
         List<Integer> inputs = Requests.text(exchange, "inputs")
                 .map(text -> Arrays.stream(text.split(","))
-                        .map(each -> (int) number("inputs", each))
+                        .map(each -> (int) Requests.decimal("inputs", each))
                         .toList())
                 .orElseGet(() -> rig.map(LevelRig::inputs).orElse(List.of()));
         LevelOptions options = new LevelOptions(
                 notes,
                 inputs,
                 Requests.text(exchange, "mains")
-                        .map(text -> Mains.of((int) number("mains", text)))
+                        .map(text -> Mains.of((int) Requests.decimal("mains", text)))
                         .orElse(Mains.FIND),
                 Requests.text(exchange, "margin")
-                        .map(text -> number("margin", text))
+                        .map(text -> Requests.decimal("margin", text))
                         .orElse(TriggerWindow.USUAL_MARGIN_DB),
                 List.of(),
                 rig.map(LevelRig::referenceHertz).orElse(440.0),
@@ -57,20 +57,8 @@ record LevelQuestion(
                 options,
                 rig.map(known -> scale(known.scale(), points(exchange))),
                 Requests.text(exchange, "threshold")
-                        .map(text -> OptionalDouble.of(number("threshold", text)))
+                        .map(text -> OptionalDouble.of(Requests.decimal("threshold", text)))
                         .orElse(OptionalDouble.empty()));
-    }
-
-    private static double number(String name, String text) {
-        try {
-            double number = Double.parseDouble(text.strip());
-            if (Double.isFinite(number)) {
-                return number;
-            }
-        } catch (NumberFormatException noNumber) {
-            // Answered below, as infinity is.
-        }
-        throw new IllegalArgumentException(name + " holds something that is no number; write it like 3 or -41.5");
     }
 
     /** {@code steps=10:-44,20:-36}: the level the same stroke showed at two or more settings. */
@@ -83,7 +71,7 @@ record LevelQuestion(
                     throw new IllegalArgumentException(
                             "steps is no list of settings and levels; write it like 10:-44,20:-36");
                 }
-                points.add(new LineFit.Point(number("steps", parts[0]), number("steps", parts[1])));
+                points.add(new LineFit.Point(Requests.decimal("steps", parts[0]), Requests.decimal("steps", parts[1])));
             }
         });
         return points;

@@ -28,6 +28,7 @@ import java.util.stream.Stream;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 import rosinbook.access.Player;
+import rosinbook.level.WavRecording;
 import rosinbook.limit.Limit;
 
 /**
@@ -81,6 +82,18 @@ final class LevelUploads implements AutoCloseable {
         }
     }
 
+    /**
+     * One file.
+     *
+     * @param file where it lies, under a name that any disk takes
+     * @param name what the player calls it, as far as it can be shown anywhere; never blank
+     */
+    record Sent(Path file, String name) {
+        WavRecording open() throws IOException {
+            return WavRecording.open(file, name);
+        }
+    }
+
     /** One recording: its files in the order they came, and how far it has been measured. */
     static final class Upload {
         private final UUID id = UUID.randomUUID();
@@ -88,7 +101,7 @@ final class LevelUploads implements AutoCloseable {
         private final Owner owner;
         private final Instant since;
         private final Path folder;
-        private final List<Path> files = new ArrayList<>();
+        private final List<Sent> files = new ArrayList<>();
         private volatile double fraction;
         private volatile long bytes;
 
@@ -102,7 +115,7 @@ final class LevelUploads implements AutoCloseable {
             return id;
         }
 
-        List<Path> files() {
+        List<Sent> files() {
             return List.copyOf(files);
         }
 
@@ -120,7 +133,7 @@ final class LevelUploads implements AutoCloseable {
 
         /** What the player called it. */
         String name() {
-            String first = files.get(0).getFileName().toString();
+            String first = files.get(0).name();
             return files.size() == 1 ? first : first + " and " + (files.size() - 1) + " more";
         }
     }
@@ -202,7 +215,7 @@ final class LevelUploads implements AutoCloseable {
         }
     }
 
-    private static Problem full() {
+    static Problem full() {
         return new Problem(
                 507,
                 "no-room",
@@ -211,7 +224,8 @@ final class LevelUploads implements AutoCloseable {
     }
 
     private static void write(Upload upload, String name, InputStream from) throws IOException {
-        Path file = upload.folder.resolve(plain(name, upload.files.size() + 1));
+        int number = upload.files.size() + 1;
+        Path file = upload.folder.resolve(number + ".wav");
         byte[] block = new byte[1 << 16];
         try (OutputStream to = create(file)) {
             for (int read = read(from, block); read >= 0; read = read(from, block)) {
@@ -224,7 +238,7 @@ final class LevelUploads implements AutoCloseable {
         } catch (IOException diskFull) {
             throw full();
         }
-        upload.files.add(file);
+        upload.files.add(new Sent(file, shown(name, number)));
     }
 
     private static OutputStream create(Path file) throws IOException {
@@ -240,12 +254,12 @@ final class LevelUploads implements AutoCloseable {
         }
     }
 
-    /** A name that is safe on any disk, and unlike the others. */
-    private static String plain(String name, int number) {
+    /** Its last letters, where each can be shown: the first may have been cut in two. */
+    private static String shown(String name, int number) {
         String last = name == null ? "" : name.replaceAll(".*[/\\\\]", "");
-        String safe = last.replaceAll("[^\\p{L}\\p{N} ._-]", "_").replaceAll("^[. ]+", "");
-        String shortened = safe.substring(Math.max(0, safe.length() - 60));
-        return number == 1 && !shortened.isBlank() ? shortened : number + " " + shortened;
+        String shortened = last.substring(Math.max(0, last.length() - 60));
+        String shown = shortened.replaceAll("[^\\p{L}\\p{N} ._-]", "_").strip();
+        return shown.isEmpty() ? Integer.toString(number) : shown;
     }
 
     private Upload keep(Upload upload) {

@@ -2,11 +2,13 @@ package rosinbook.web;
 
 import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import io.javalin.config.RoutesConfig;
 import io.javalin.http.Context;
 import io.javalin.http.UploadedFile;
 import java.io.IOException;
+import java.nio.file.FileSystemException;
 import java.nio.file.NoSuchFileException;
 import java.time.Clock;
 import java.time.LocalDate;
@@ -112,13 +114,27 @@ final class LevelsResource {
             exchange.header("Connection", "close");
             throw Body.trouble(malformed)
                     .filter(trouble -> trouble.status() != 400)
-                    .orElseGet(
-                            () -> new Problem(
-                                    400,
-                                    "bad-request",
-                                    "The request is not right",
-                                    "The parts of this multipart/form-data cannot be told apart, or are too large; send the files again."));
+                    .orElseGet(() -> isOfDisk(malformed) ? LevelUploads.full() : noParts());
         }
+    }
+
+    private static Problem noParts() {
+        return new Problem(
+                400,
+                "bad-request",
+                "The request is not right",
+                "The parts of this multipart/form-data cannot be told apart, or are too large; send the files again.");
+    }
+
+    /** Whether the parts could not be laid down; of a disk that is full the JDK only tells in words, as an IOException. */
+    private static boolean isOfDisk(Throwable thrown) {
+        for (Throwable each = thrown; each != null; each = each.getCause()) {
+            boolean isInWords = each.getClass() == IOException.class && each.getCause() == null;
+            if (isInWords || each instanceof FileSystemException) {
+                return true;
+            }
+        }
+        return false;
     }
 
     /** With {@code later=true} it is only taken in, so that the page can ask how far the measuring has come. */
@@ -141,7 +157,7 @@ final class LevelsResource {
     private void measureAgain(Context exchange) throws IOException {
         LevelUploads.Upload upload = upload(exchange);
         LevelQuestion question = LevelQuestion.of(exchange, shelf.notebook(exchange));
-        JsonNode given = Requests.body(exchange, "segments").path("segments");
+        ArrayNode given = Requests.list(Requests.body(exchange, "segments"), "segments");
         if (given.size() > Limit.STROKES.most()) {
             throw InvalidContent.tooMuch("/segments", new PastLimit(Limit.STROKES));
         }
@@ -167,21 +183,24 @@ final class LevelsResource {
     }
 
     private static LevelMeasurement measurement(LevelUploads.Upload upload, LevelOptions options) throws IOException {
+        List<WavRecording> recordings = new ArrayList<>();
         List<StrokeFile> strokes = new ArrayList<>();
-        for (var file : upload.files()) {
-            Matcher named = STROKE.matcher(file.getFileName().toString());
+        for (LevelUploads.Sent sent : upload.files()) {
+            WavRecording recording = sent.open();
+            recordings.add(recording);
+            Matcher named = STROKE.matcher(sent.name());
             if (named.matches()) {
-                strokes.add(new StrokeFile(
-                        Integer.parseInt(named.group(1)), Loudness.parse(named.group(2)), WavRecording.open(file)));
+                strokes.add(
+                        new StrokeFile(Integer.parseInt(named.group(1)), Loudness.parse(named.group(2)), recording));
             }
         }
-        return strokes.size() == upload.files().size() && strokes.size() > 1
+        return strokes.size() == recordings.size() && strokes.size() > 1
                 ? LevelBench.measureStrokeFiles(strokes, options, upload::at)
-                : LevelBench.measure(LevelBench.open(upload.files()), options, upload::at);
+                : LevelBench.measure(LevelBench.together(recordings), options, upload::at);
     }
 
     private static ObjectNode recording(LevelUploads.Upload upload) throws IOException {
-        Recording first = WavRecording.open(upload.files().get(0));
+        Recording first = upload.files().get(0).open();
         ObjectNode json = Answers.object().put("name", upload.name());
         json.put(
                 "inputs",
@@ -213,15 +232,8 @@ final class LevelsResource {
     }
 
     private LevelUploads.Upload upload(Context exchange) {
-        return uploads.find(uploadId(exchange), LevelUploads.Owner.of(exchange));
-    }
-
-    private static UUID uploadId(Context exchange) {
-        try {
-            return UUID.fromString(exchange.pathParam("upload"));
-        } catch (IllegalArgumentException notAnId) {
-            throw LevelUploads.gone();
-        }
+        UUID id = Requests.uuidIn(exchange.pathParam("upload")).orElseThrow(LevelUploads::gone);
+        return uploads.find(id, LevelUploads.Owner.of(exchange));
     }
 
     /** {@code {"first": {"name", "levels"}, "second": {"name", "levels"}}}: levels as "summary" gives them. */

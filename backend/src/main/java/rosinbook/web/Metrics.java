@@ -55,7 +55,7 @@ final class Metrics implements AutoCloseable {
 
     Metrics(Database database) {
         Heartbeat heartbeat = new Heartbeat(database::isAlive);
-        Gauge.builder("rosinbook.database.up", heartbeat, Heartbeat::beats)
+        Gauge.builder("rosinbook.database.up", heartbeat, of -> of.beats() ? 1 : 0)
                 .strongReference(true)
                 .description("1 while the database answers, 0 while it does not.")
                 .register(registry);

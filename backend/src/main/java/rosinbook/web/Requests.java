@@ -1,6 +1,7 @@
 package rosinbook.web;
 
 import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import io.javalin.http.Context;
 import java.time.LocalDate;
@@ -52,11 +53,9 @@ final class Requests {
     }
 
     private static UUID uuid(String text) {
-        try {
-            return UUID.fromString(text);
-        } catch (IllegalArgumentException notAnId) {
-            throw new Problem(404, "no-such-sheet", "There is no such thing here", "This is not an id of a sheet.");
-        }
+        return uuidIn(text)
+                .orElseThrow(() -> new Problem(
+                        404, "no-such-sheet", "There is no such thing here", "This is not an id of a sheet."));
     }
 
     static int number(Context exchange) {
@@ -73,6 +72,19 @@ final class Requests {
     static int queryNumber(Context exchange, String name, int absent) {
         String text = exchange.queryParam(name);
         return text == null ? absent : number(name, text);
+    }
+
+    /** A finite number in a text from outside, of which {@code name} tells what it is. */
+    static double decimal(String name, String text) {
+        try {
+            double number = Double.parseDouble(text.strip());
+            if (Double.isFinite(number)) {
+                return number;
+            }
+        } catch (NumberFormatException noNumber) {
+            // Answered below, as infinity is.
+        }
+        throw new IllegalArgumentException(name + " holds something that is no number; write it like 3 or -41.5");
     }
 
     /** How many entries of a list are asked for. */
@@ -233,11 +245,16 @@ final class Requests {
         if (text.isEmpty()) {
             return Optional.empty();
         }
-        try {
-            return Optional.of(UUID.fromString(text));
-        } catch (IllegalArgumentException notAnId) {
-            throw new InvalidContent("/" + name, name + " must be a UUID");
+        return Optional.of(uuidIn(text).orElseThrow(() -> new InvalidContent("/" + name, name + " must be a UUID")));
+    }
+
+    /** A list member; empty if it is absent. */
+    static ArrayNode list(ObjectNode body, String name) {
+        JsonNode given = optional(body, name).orElseGet(body::arrayNode);
+        if (given instanceof ArrayNode list) {
+            return list;
         }
+        throw new InvalidContent("/" + name, name + " must be a list");
     }
 
     static Optional<JsonNode> optional(ObjectNode body, String name) {

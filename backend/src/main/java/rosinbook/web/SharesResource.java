@@ -8,7 +8,9 @@ import io.javalin.http.NotFoundResponse;
 import java.nio.charset.StandardCharsets;
 import java.time.DateTimeException;
 import java.time.Instant;
+import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Optional;
 import java.util.UUID;
 import java.util.function.Function;
@@ -46,16 +48,18 @@ final class SharesResource {
 
     private void list(Context exchange) {
         Shares shares = shelf.shares(exchange);
-        Answers.json(exchange, Answers.items(shares.list(), share -> entry(shares, share)));
+        List<Share> made = shares.list();
+        Map<UUID, String> titles = shares.titlesOf(made);
+        Answers.json(exchange, Answers.items(made, share -> entry(shares, share, titles)));
     }
 
-    private static ObjectNode entry(Shares shares, Share share) {
+    private static ObjectNode entry(Shares shares, Share share, Map<UUID, String> titles) {
         ObjectNode entry = Answers.object();
         entry.put("id", share.id().toString());
         entry.put("name", share.name());
         entry.put("kind", share.kind().path());
         entry.put("sheetId", share.sheetId().toString());
-        entry.put("title", shares.titleOf(share));
+        entry.put("title", titles.get(share.sheetId()));
         Answers.putIfPresent(entry, "revision", share.revision());
         entry.put("createdAt", share.createdAt().toString());
         Answers.putIfPresent(entry, "expiresAt", share.expiresAt());
@@ -75,7 +79,7 @@ final class SharesResource {
         Optional<Integer> revision = Requests.optional(body, "revision").map(SharesResource::revision);
         Shares shares = shelf.shares(exchange);
         Shares.Made made = shares.make(kind, id, revision, Requests.limited(body, "name", 200), expiry(body));
-        ObjectNode json = entry(shares, made.share());
+        ObjectNode json = entry(shares, made.share(), shares.titlesOf(List.of(made.share())));
         json.put("token", made.token().text());
         json.put(
                 "url",

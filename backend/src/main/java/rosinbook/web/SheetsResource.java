@@ -110,17 +110,11 @@ final class SheetsResource {
     }
 
     private static Set<UUID> stayPinned(ObjectNode body) {
-        Optional<JsonNode> given = Requests.optional(body, "stayPinned");
-        if (given.isPresent() && !given.get().isArray()) {
-            throw new InvalidContent("/stayPinned", "stayPinned must be a list of ids of recipes");
-        }
         Set<UUID> ids = new HashSet<>();
-        for (JsonNode id : body.path("stayPinned")) {
-            try {
-                ids.add(UUID.fromString(id.asText()));
-            } catch (IllegalArgumentException notAnId) {
-                throw new InvalidContent("/stayPinned", "stayPinned must be a list of ids of recipes");
-            }
+        for (JsonNode id : Requests.list(body, "stayPinned")) {
+            ids.add(Requests.uuidIn(id.asText())
+                    .orElseThrow(
+                            () -> new InvalidContent("/stayPinned", "stayPinned must be a list of ids of recipes")));
         }
         return ids;
     }

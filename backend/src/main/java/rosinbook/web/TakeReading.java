@@ -61,7 +61,7 @@ record TakeReading(TakeReader reader, Thresholds thresholds, List<String> refuse
                 reader,
                 TakeSheet.moved(figures(Requests.text(exchange, "thresholds").orElse(""))),
                 refused,
-                Requests.text(exchange, "exercise").map(text -> number("exercise", text)));
+                Requests.text(exchange, "exercise").map(text -> Requests.decimal("exercise", text)));
     }
 
     private static StringLayout.By by(String text) {
@@ -84,17 +84,9 @@ record TakeReading(TakeReader reader, Thresholds thresholds, List<String> refuse
             if (parts.length < 2) {
                 throw new IllegalArgumentException("thresholds is not of the form NAME:FIGURE,NAME:FIGURE");
             }
-            figures.put(parts[0].strip(), number("thresholds/" + parts[0].strip(), parts[1]));
+            figures.put(parts[0].strip(), Requests.decimal("thresholds/" + parts[0].strip(), parts[1]));
         }
         return figures;
-    }
-
-    static double number(String name, String text) {
-        try {
-            return Double.parseDouble(text.strip());
-        } catch (NumberFormatException notANumber) {
-            throw new IllegalArgumentException(name + " is not a number");
-        }
     }
 
     /** A MIDI file in the body. */

@@ -64,8 +64,7 @@ final class TakesResource {
 
     /** A file in the body, read as the query says; or, as JSON, the content of a take whose file is kept already. */
     private void bench(Context exchange) throws IOException {
-        String type = exchange.contentType();
-        if (type != null && type.toLowerCase(Locale.ROOT).startsWith("application/json")) {
+        if (Requests.mediaType(exchange).equals("application/json")) {
             ObjectNode body = Requests.body(exchange, "content");
             Content content = ContentJson.read(
                     Kind.TAKES,
@@ -133,8 +132,7 @@ final class TakesResource {
 
     private static void exercise(Context exchange) {
         Tuning tuning = Requests.text(exchange, "strings").map(Tuning::parse).orElse(Tuning.VIOLIN);
-        double bpm =
-                TakeReading.number("tempo", Requests.text(exchange, "tempo").orElse("60"));
+        double bpm = Requests.decimal("tempo", Requests.text(exchange, "tempo").orElse("60"));
         Answers.json(exchange, Exercise.of(tuning, bpm));
     }
 
@@ -170,7 +168,7 @@ final class TakesResource {
 
     private static Function<Cleaning, String> sheetMusic(Context exchange) {
         OptionalDouble tempo = Requests.text(exchange, "tempo")
-                .map(text -> OptionalDouble.of(TakeReading.number("tempo", text)))
+                .map(text -> OptionalDouble.of(Requests.decimal("tempo", text)))
                 .orElse(OptionalDouble.empty());
         int grid = Requests.queryNumber(exchange, "grid", MusicXmlExport.STANDARD.stepsPerQuarter());
         return new MusicXmlExport(tempo, grid, Requests.flag(exchange, "voices"))::toXml;

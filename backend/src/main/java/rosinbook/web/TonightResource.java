@@ -5,7 +5,6 @@ import io.javalin.config.RoutesConfig;
 import io.javalin.http.Context;
 import java.time.Clock;
 import java.time.LocalDate;
-import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import rosinbook.notebook.Kind;
@@ -57,11 +56,8 @@ final class TonightResource {
 
     /** The first planned set from today on; if there is none, the last one that was planned and never marked as played. */
     private static Optional<Revision> next(Pages pages, LocalDate today) {
-        List<Revision> coming = pages.setlists(Set.of(false), today, LAST_DAY, 200);
-        if (!coming.isEmpty()) {
-            return Optional.of(coming.get(coming.size() - 1));
-        }
-        return pages.setlists(Set.of(false), FIRST_DAY, today, 1).stream().findFirst();
+        return pages.firstPlanned(today).or(() -> pages.setlists(Set.of(false), FIRST_DAY, today, 1).stream()
+                .findFirst());
     }
 
     private static Optional<ObjectNode> comparison(Pages pages, Revision was, Revision now) {

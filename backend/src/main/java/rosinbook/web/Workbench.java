@@ -8,6 +8,7 @@ import java.util.concurrent.ExecutionException;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
 import java.util.concurrent.Future;
+import java.util.concurrent.FutureTask;
 import java.util.concurrent.Semaphore;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.TimeoutException;
@@ -16,13 +17,17 @@ import rosinbook.limit.PastLimit;
 
 /**
  * Where benches compute: as many at once as there are processors, each for so long and no longer. What takes too long is
- * interrupted; so nothing that is done here may touch the database, whose files an interrupted thread would close. Safe for all
- * threads.
+ * interrupted; so nothing that is done here may touch the database, whose files an interrupted thread would close. Only so many
+ * wait for a seat, so that threads are left for those who want none. Safe for all threads.
  */
 final class Workbench implements AutoCloseable {
     static final int SEATS = Math.max(2, Runtime.getRuntime().availableProcessors());
 
+    /** As many wait for a seat; whoever comes then is refused at once. */
+    static final int MOST_WAITING = 32;
+
     private final Semaphore free = new Semaphore(SEATS, true);
+    private final Semaphore places = new Semaphore(SEATS + MOST_WAITING);
     private final Patience patience;
     private final ExecutorService workers = Executors.newCachedThreadPool(work -> {
         Thread thread = new Thread(work, "bench");
@@ -37,24 +42,43 @@ final class Workbench implements AutoCloseable {
     /**
      * Computes, and waits for it.
      *
-     * @throws PastLimit if no bench gets free in time, or it takes too long
+     * @throws PastLimit if too many wait already, no bench gets free in time, or it takes too long
      */
     <T> T compute(Callable<T> work) throws IOException {
+        if (!places.tryAcquire()) {
+            throw new PastLimit(
+                    Limit.WAITING_SECONDS,
+                    MOST_WAITING + " requests wait for a bench already. " + Limit.WAITING_SECONDS.remedy());
+        }
         try {
             if (!free.tryAcquire(patience.waiting().toMillis(), TimeUnit.MILLISECONDS)) {
                 throw new PastLimit(Limit.WAITING_SECONDS);
             }
-            return await(workers.submit(() -> {
-                try {
-                    return work.call();
-                } finally {
-                    free.release();
-                }
-            }));
+            return await(seated(work));
         } catch (InterruptedException stopping) {
             Thread.currentThread().interrupt();
             throw new PastLimit(Limit.WAITING_SECONDS);
+        } finally {
+            places.release();
         }
+    }
+
+    /** The seat is given back even if the work never begins, because nobody takes it or its time was over before. */
+    private <T> Future<T> seated(Callable<T> work) {
+        FutureTask<T> task = new FutureTask<>(work);
+        try {
+            workers.execute(() -> {
+                try {
+                    task.run();
+                } finally {
+                    free.release();
+                }
+            });
+        } catch (RuntimeException | Error nobodyTakesIt) {
+            free.release();
+            throw nobodyTakesIt;
+        }
+        return task;
     }
 
     private <T> T await(Future<T> result) throws IOException, InterruptedException {

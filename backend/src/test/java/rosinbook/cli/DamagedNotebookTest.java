@@ -26,6 +26,7 @@ import org.junit.jupiter.api.io.TempDir;
 import rosinbook.example.ExampleSeason;
 import rosinbook.store.BackupFolder;
 import rosinbook.store.Backups;
+import rosinbook.store.Damage;
 import rosinbook.store.Database;
 import rosinbook.store.DatabaseSheetStore;
 
@@ -171,6 +172,21 @@ class DamagedNotebookTest {
         Files.delete(data.resolve("backups").resolve(backup));
         Outcome outcome = run("verify", "--data", data.toString());
         assertTrue(outcome.err.contains("No whole backup was found in " + data.resolve("backups")), outcome.err);
+    }
+
+    @Test
+    void a_damaged_revision_is_told_in_a_sentence() {
+        try (Database database = Database.inFolder(data)) {
+            Damage.execute(database, "UPDATE revision SET content = '{' WHERE revision_number = 1");
+        }
+        Outcome outcome = run(
+                "export",
+                "--data",
+                data.toString(),
+                folder.resolve("export.zip").toString());
+        assertEquals(2, outcome.status, outcome.err);
+        assertTrue(outcome.err.contains("is damaged and cannot be read"), outcome.err);
+        assertFalse(outcome.err.contains("\tat "), outcome.err);
     }
 
     @Test

@@ -235,11 +235,11 @@ class HostileArchiveTest {
 
     @Test
     void an_import_that_is_stopped_half_way_leaves_nothing() throws IOException {
-        byte[] bytes = real();
-        PastLimit stopped = assertThrows(
-                PastLimit.class,
-                () -> archive.read(new ByteArrayInputStream(bytes), () -> Limit.IMPORT_SECONDS.check(1_801)));
-        assertEquals(Limit.IMPORT_SECONDS, stopped.limit());
+        try (ArrivedArchive arrived = ArrivedArchive.from(new ByteArrayInputStream(real()))) {
+            PastLimit stopped =
+                    assertThrows(PastLimit.class, () -> archive.read(arrived, () -> Limit.IMPORT_SECONDS.check(1_801)));
+            assertEquals(Limit.IMPORT_SECONDS, stopped.limit());
+        }
     }
 
     @Test

@@ -13,6 +13,9 @@ import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import java.util.UUID;
+import java.util.concurrent.CompletableFuture;
+import java.util.concurrent.CountDownLatch;
+import java.util.concurrent.TimeUnit;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -105,6 +108,31 @@ abstract class ShareStoreContract {
         assertEquals(List.of(made), shares.list());
         Damage.execute(database, "ALTER TABLE share DROP CONSTRAINT share_is_full");
         assertEquals(1, shares.list().get(0).opened());
+    }
+
+    @Test
+    void shares_are_listed_while_something_else_is_being_written() throws Exception {
+        Share made = share(Optional.empty());
+        shares.add(made, "a".repeat(64), Set.of());
+        shares.opened(made.id(), NOW.plusSeconds(5));
+        CountDownLatch writing = new CountDownLatch(1);
+        CountDownLatch listed = new CountDownLatch(1);
+        CompletableFuture<Boolean> wasListed = CompletableFuture.supplyAsync(() -> database.change(sql -> {
+            writing.countDown();
+            return awaited(listed);
+        }));
+        assertTrue(awaited(writing));
+        shares.list();
+        listed.countDown();
+        assertTrue(wasListed.get(), "nobody waits for its end");
+    }
+
+    private static boolean awaited(CountDownLatch latch) {
+        try {
+            return latch.await(8, TimeUnit.SECONDS);
+        } catch (InterruptedException interrupted) {
+            throw new IllegalStateException(interrupted);
+        }
     }
 
     @Test

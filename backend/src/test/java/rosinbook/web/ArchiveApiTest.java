@@ -10,16 +10,22 @@ import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.net.http.HttpRequest.BodyPublishers;
 import java.nio.charset.StandardCharsets;
+import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
 import java.util.UUID;
+import java.util.concurrent.CompletableFuture;
+import java.util.concurrent.TimeUnit;
 import java.util.function.Consumer;
 import java.util.zip.ZipEntry;
 import java.util.zip.ZipInputStream;
 import java.util.zip.ZipOutputStream;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.Test;
+import rosinbook.limit.Limit;
 import rosinbook.notebook.ContentJson;
+import rosinbook.notebook.SheetStore;
+import rosinbook.store.DatabaseSheetStore;
 
 /** The whole notebook out and in. */
 class ArchiveApiTest {
@@ -84,6 +90,15 @@ class ArchiveApiTest {
     }
 
     @Test
+    void a_media_type_is_the_same_in_other_letters_and_with_parameters() {
+        byte[] archive = api.get("/api/export").bytes();
+        for (String type : List.of("Application/ZIP", "application/zip; x=y")) {
+            other.send(other.to("/api/import").header("Content-Type", type).POST(BodyPublishers.ofByteArray(archive)))
+                    .expect(200);
+        }
+    }
+
+    @Test
     void a_filled_notebook_takes_what_it_has_not() throws IOException {
         String id = api.create("pieces", "{'title':'One'}").id();
         importInto(other, api.get("/api/export").bytes()).expect(200);
@@ -94,6 +109,28 @@ class ArchiveApiTest {
                 importInto(other, api.get("/api/export").bytes()).expect(200).json());
         assertEquals("Two", other.get("/api/pieces/" + id).json().path("title").asText());
         assertEquals(2, other.get("/api/pieces").items().size());
+    }
+
+    @Test
+    void only_one_is_imported_at_once() throws Exception {
+        String id = api.create("pieces", "{'title':'One'}").id();
+        importInto(other, api.get("/api/export").bytes()).expect(200);
+        api.save("pieces", id, 1, "{'title':'Two'}");
+        byte[] newer = api.get("/api/export").bytes();
+        CompletableFuture<Answer> first = new CompletableFuture<>();
+        SheetStore held = DatabaseSheetStore.of(other.database.database(), DatabaseSheetStore.ONLY_NOTEBOOK);
+        held.change(pages -> {
+            pages.newestForSaving(UUID.fromString(id));
+            first.completeAsync(() -> importInto(other, newer));
+            Answer second = importInto(other, new byte[1]);
+            while (second.status() != 503 && !first.isDone()) {
+                second = importInto(other, new byte[1]);
+            }
+            return second.problem(503, Limit.IMPORTS_AT_ONCE.type());
+        });
+        assertEquals(
+                Api.json("{'added':1,'known':1}"),
+                first.get(30, TimeUnit.SECONDS).expect(200).json());
     }
 
     @Test

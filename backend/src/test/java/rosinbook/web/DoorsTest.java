@@ -42,6 +42,11 @@ class DoorsTest {
                 + (headers.length == 0 ? "" : "\r\n") + "\r\n";
     }
 
+    private static final String FORM =
+            "POST /sign-in HTTP/1.1\r\nHost: localhost\r\nContent-Type: application/x-www-form-urlencoded\r\n";
+    private static final String ARCHIVE =
+            "POST /api/import HTTP/1.1\r\nHost: localhost\r\nContent-Type: application/zip\r\n";
+
     private static final String PIECE = "{\"content\":{\"title\":\"One\"}}";
 
     private static String post(String body, String... headers) {
@@ -229,6 +234,29 @@ class DoorsTest {
         RawHttp.Reply reply = RawHttp.reply(api, post("{\"content\":", "Content-Length: 1000"));
         assertEquals(408, reply.status(), reply.text());
         assertTrue(reply.text().contains("/problems/nothing-came"), reply.text());
+    }
+
+    @Test
+    void silence_in_the_middle_of_a_form_or_an_archive_is_told_too() throws IOException {
+        for (String head : List.of(FORM, ARCHIVE)) {
+            RawHttp.Reply reply = RawHttp.reply(api, head + "Content-Length: 1000\r\n\r\nname=");
+            assertEquals(408, reply.status(), reply.text());
+            assertTrue(reply.text().contains("/problems/nothing-came"), reply.text());
+        }
+    }
+
+    @Test
+    void a_form_or_an_archive_that_is_cut_short_is_told_so() throws IOException {
+        for (String head : List.of(FORM, ARCHIVE)) {
+            try (Socket socket = RawHttp.open(api)) {
+                socket.getOutputStream()
+                        .write((head + "Content-Length: 1000\r\n\r\nname=").getBytes(StandardCharsets.UTF_8));
+                socket.shutdownOutput();
+                RawHttp.Reply reply = RawHttp.Reply.read(socket.getInputStream());
+                assertEquals(400, reply.status(), reply.text());
+                assertTrue(reply.text().contains("/problems/upload-cut-short"), reply.text());
+            }
+        }
     }
 
     @Test

@@ -51,12 +51,23 @@ class LevelUploadsTest {
     @Test
     void after_an_hour_a_recording_is_let_go_though_nobody_uses_the_bench() {
         try (LevelUploads uploads = new LevelUploads(clock, temporary, OFTEN)) {
-            Path early = receive(uploads).files().get(0);
+            Path early = receive(uploads).files().get(0).file();
             clock.pass(Duration.ofMinutes(59));
-            Path late = receive(uploads).files().get(0);
+            Path late = receive(uploads).files().get(0).file();
             clock.pass(Duration.ofMinutes(2));
             await(() -> !Files.exists(early));
             assertTrue(Files.exists(late));
+        }
+    }
+
+    @Test
+    void what_a_file_is_called_is_kept_beside_it_and_no_letter_of_it_is_cut_in_two() {
+        String letter = "\ud801\udc00"; // one that takes two places
+        try (LevelUploads uploads = new LevelUploads(clock, temporary, OFTEN)) {
+            LevelUploads.Upload upload =
+                    uploads.receive(ADA, letter.repeat(30) + ".wave", new ByteArrayInputStream(new byte[1000]));
+            assertEquals("_" + letter.repeat(27) + ".wave", upload.name());
+            assertEquals("1.wav", upload.files().get(0).file().getFileName().toString());
         }
     }
 
@@ -75,7 +86,7 @@ class LevelUploadsTest {
                 LevelUploads other = new LevelUploads(clock, temporary, OFTEN)) {
             receive(one);
             clock.pass(Duration.ofHours(3));
-            Path ofOther = receive(other).files().get(0);
+            Path ofOther = receive(other).files().get(0).file();
             new UploadFolder(temporary).clearLeft(clock.instant());
             assertTrue(Files.exists(ofOther));
         }

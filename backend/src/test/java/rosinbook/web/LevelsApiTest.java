@@ -15,6 +15,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Duration;
 import java.util.Arrays;
+import java.util.List;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.Test;
 import rosinbook.notebook.ContentJson;
@@ -162,7 +163,40 @@ class LevelsApiTest {
         JsonNode report =
                 multipart("1-soft.wav", mono, "2-soft.wav", mono).expect(200).json();
         assertEquals(2, report.path("segments").size());
-        multipart("one.wav", whole, "two.wav", whole).problem(400, "bad-request");
+        JsonNode refused = multipart("one.wav", whole, "two.wav", whole).problem(400, "bad-request");
+        assertTrue(refused.path("detail").asText().contains("'one.wav' has 4 channels"), refused.toString());
+    }
+
+    @Test
+    void files_may_be_called_anything() throws IOException {
+        byte[] mono = monoOf(recording());
+        for (String first : List.of("2 b.wav", "b.wav", "2.wav", "", "..", "C:\\Übung 1.wav")) {
+            Answer answer = multipart("?later=true", first, mono, "b.wav", mono).expect(201);
+            assertTrue(
+                    answer.json().at("/recording/name").asText().endsWith(" and 1 more"),
+                    answer.json().toString());
+        }
+    }
+
+    @Test
+    void lists_that_are_none_are_refused() throws IOException {
+        String reading = "[{'string':1,'loudness':'soft','input':1,'decibels':-30}]";
+        assertEquals(
+                "/noise",
+                api.post(BENCH, "{'readings':" + reading + ",'noise':'x'}")
+                        .problem(422, "invalid-content")
+                        .path("pointer")
+                        .asText());
+        String upload = send(BENCH + "?later=true", "audio/wav", recording())
+                .json()
+                .path("upload")
+                .asText();
+        assertEquals(
+                "/segments",
+                api.post(BENCH + "/" + upload, "{'segments':'x'}")
+                        .problem(422, "invalid-content")
+                        .path("pointer")
+                        .asText());
     }
 
     /** The first channel of the recording: four channels of 16 bit behind a header of 44 bytes. */
@@ -188,9 +222,13 @@ class LevelsApiTest {
     }
 
     private Answer multipart(String firstName, byte[] first, String secondName, byte[] second) {
+        return multipart("", firstName, first, secondName, second);
+    }
+
+    private Answer multipart(String query, String firstName, byte[] first, String secondName, byte[] second) {
         String head = "--b\r\nContent-Disposition: form-data; name=\"files\"; filename=\"%s\"\r\n"
                 + "Content-Type: audio/wav\r\n\r\n";
-        return api.send(api.to(BENCH)
+        return api.send(api.to(BENCH + query)
                 .header("Content-Type", "multipart/form-data; boundary=b")
                 .POST(BodyPublishers.concat(
                         BodyPublishers.ofString(String.format(head, firstName)),

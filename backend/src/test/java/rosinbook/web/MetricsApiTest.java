@@ -9,13 +9,22 @@ import com.fasterxml.jackson.databind.JsonNode;
 import java.net.http.HttpRequest.BodyPublishers;
 import java.time.Duration;
 import java.time.Instant;
+import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Set;
+import java.util.concurrent.CountDownLatch;
+import java.util.concurrent.ExecutorService;
+import java.util.concurrent.Executors;
+import java.util.concurrent.Future;
+import java.util.concurrent.TimeUnit;
+import java.util.concurrent.atomic.AtomicInteger;
 import java.util.concurrent.locks.LockSupport;
 import java.util.stream.Collectors;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.Test;
+import rosinbook.notebook.SheetStore;
+import rosinbook.store.DatabaseSheetStore;
 import rosinbook.testing.TestDatabase;
 import rosinbook.web.Exposition.Sample;
 
@@ -107,19 +116,63 @@ class MetricsApiTest {
 
     @Test
     void a_database_that_is_away_is_told_and_is_not_waited_for() {
+        AtomicInteger asked = new AtomicInteger();
         Heartbeat never = new Heartbeat(() -> {
+            asked.incrementAndGet();
             LockSupport.parkNanos(Duration.ofSeconds(20).toNanos());
             return true;
         });
-        assertEquals(0, never.beats());
-        assertEquals(0, new Heartbeat(() -> false).beats());
-        assertEquals(
-                0,
-                new Heartbeat(() -> {
-                            throw new IllegalStateException("broken");
-                        })
-                        .beats());
-        assertEquals(1, new Heartbeat(() -> true).beats());
+        assertFalse(never.beats());
+        assertFalse(never.beats());
+        assertEquals(1, asked.get(), "it is not asked again before it has answered");
+        assertFalse(new Heartbeat(() -> false).beats());
+        assertFalse(new Heartbeat(() -> {
+                    throw new IllegalStateException("broken");
+                })
+                .beats());
+        assertTrue(new Heartbeat(() -> true).beats());
+    }
+
+    private static boolean awaited(CountDownLatch latch) {
+        try {
+            return latch.await(60, TimeUnit.SECONDS);
+        } catch (InterruptedException interrupted) {
+            throw new IllegalStateException(interrupted);
+        }
+    }
+
+    @Test
+    void however_many_ask_for_its_health_the_database_is_asked_once_at_a_time() throws Exception {
+        int readers = TestDatabase.inUse() == TestDatabase.Product.H2 ? 8 : 10;
+        CountDownLatch reading = new CountDownLatch(readers);
+        CountDownLatch goOn = new CountDownLatch(1);
+        SheetStore sheets = DatabaseSheetStore.of(api.database.database(), DatabaseSheetStore.ONLY_NOTEBOOK);
+        ExecutorService threads = Executors.newCachedThreadPool();
+        try {
+            for (int i = 0; i < readers; i++) {
+                threads.submit(() -> sheets.look(pages -> {
+                    reading.countDown();
+                    return awaited(goOn);
+                }));
+            }
+            assertTrue(awaited(reading));
+            List<Future<Answer>> answers = new ArrayList<>();
+            for (int i = 0; i < 10; i++) {
+                answers.add(threads.submit(() -> api.get("/healthz")));
+            }
+            int mostWaiting = 0;
+            while (!answers.stream().allMatch(Future::isDone)) {
+                mostWaiting =
+                        Math.max(mostWaiting, api.database.database().pool().waiting());
+            }
+            for (Future<Answer> answer : answers) {
+                answer.get().expect(503);
+            }
+            assertEquals(1, mostWaiting);
+        } finally {
+            goOn.countDown();
+            threads.shutdownNow();
+        }
     }
 
     @Test

@@ -2,6 +2,7 @@ package rosinbook.web;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertInstanceOf;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
@@ -18,7 +19,10 @@ import java.time.Duration;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
+import java.util.concurrent.BlockingQueue;
 import java.util.concurrent.CountDownLatch;
+import java.util.concurrent.LinkedBlockingQueue;
+import java.util.concurrent.RejectedExecutionException;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.atomic.AtomicBoolean;
 import java.util.stream.Collectors;
@@ -171,8 +175,12 @@ class PastLimitsTest {
                 slow.add(started("/api/bench/levels", "audio/wav"));
             }
             slow.add(started("/api/import", "application/zip"));
+            send("/api/import", "application/zip", new byte[1]).problem(422, "unreadable-archive");
+            for (int i = 1; i < Limit.ARCHIVES_ARRIVING_AT_ONCE.most(); i++) {
+                slow.add(started("/api/import", "application/zip"));
+            }
             awaitBusy(slow, "/api/import", "application/zip");
-            assertPast(Limit.IMPORTS_AT_ONCE, send("/api/import", "application/zip", new byte[1]));
+            assertPast(Limit.ARCHIVES_ARRIVING_AT_ONCE, send("/api/import", "application/zip", new byte[1]));
             awaitBusy(slow, "/api/bench/levels", "audio/wav");
             Answer refused = send("/api/bench/levels", "audio/wav", new byte[1]);
             assertPast(Limit.UPLOADS_AT_ONCE, refused);
@@ -273,6 +281,66 @@ class PastLimitsTest {
                 thread.join(10_000);
             }
             assertEquals(1, bench.compute(() -> 1));
+        }
+    }
+
+    @Test
+    void who_comes_when_too_many_wait_for_a_bench_is_refused_at_once() throws Exception {
+        AtomicBoolean goOn = new AtomicBoolean(true);
+        BlockingQueue<Object> told = new LinkedBlockingQueue<>();
+        List<Thread> all = new ArrayList<>();
+        try (Workbench bench = new Workbench(hasty(Duration.ofMinutes(5), Duration.ofMinutes(5)))) {
+            CountDownLatch started = new CountDownLatch(Workbench.SEATS);
+            for (int i = 0; i < Workbench.SEATS; i++) {
+                all.add(new Thread(() -> occupy(bench, started, goOn)));
+                all.get(i).start();
+            }
+            assertTrue(started.await(10, TimeUnit.SECONDS));
+            for (int i = 0; i < Workbench.MOST_WAITING + 1; i++) {
+                Thread waits = new Thread(() -> told.add(outcome(bench)));
+                waits.start();
+                all.add(waits);
+            }
+            PastLimit refused = assertInstanceOf(PastLimit.class, told.poll(20, TimeUnit.SECONDS));
+            assertEquals(Limit.WAITING_SECONDS, refused.limit());
+            assertTrue(refused.getMessage().contains("wait for a bench already"), refused.getMessage());
+            goOn.set(false);
+            for (int i = 0; i < Workbench.MOST_WAITING; i++) {
+                assertEquals(1, told.poll(20, TimeUnit.SECONDS), "who waits has their turn");
+            }
+        } finally {
+            goOn.set(false);
+            for (Thread thread : all) {
+                thread.join(10_000);
+            }
+        }
+    }
+
+    private static Object outcome(Workbench bench) {
+        try {
+            return bench.compute(() -> 1);
+        } catch (IOException | RuntimeException problem) {
+            return problem;
+        }
+    }
+
+    @Test
+    void a_seat_is_free_again_though_nobody_took_the_work() {
+        Workbench closed = new Workbench(hasty(Duration.ofMillis(200), Duration.ofSeconds(5)));
+        closed.close();
+        for (int i = 0; i <= Workbench.SEATS; i++) {
+            assertThrows(RejectedExecutionException.class, () -> closed.compute(() -> 1));
+        }
+    }
+
+    @Test
+    void a_seat_is_free_again_though_time_was_over_before_the_work_began() {
+        try (Workbench bench = new Workbench(hasty(Duration.ofSeconds(10), Duration.ZERO))) {
+            for (int i = 0; i < 500; i++) {
+                if (outcome(bench) instanceof PastLimit late) {
+                    assertEquals(Limit.COMPUTING_SECONDS, late.limit());
+                }
+            }
         }
     }
 

@@ -15,6 +15,7 @@ import java.util.UUID;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.Test;
 import rosinbook.notebook.ContentJson;
+import rosinbook.store.Damage;
 
 /** Whatever is not as it should be is answered with problem details (RFC 9457) that say what to do. */
 class ProblemsTest {
@@ -129,6 +130,17 @@ class ProblemsTest {
     void a_failure_of_ours_promises_nothing_of_what_was_kept() {
         String told = Problems.ourFault().getMessage();
         assertTrue(told.contains("look whether it is there already") && !told.contains("Nothing was changed"), told);
+    }
+
+    @Test
+    void a_damaged_revision_is_not_blamed_on_whoever_asks_for_it() {
+        String id = api.create("pieces", "{'title':'One'}").id();
+        for (String content : List.of("{", "{\"title\":7}")) {
+            Damage.execute(api.database.database(), "UPDATE revision SET content = '" + content + "'");
+            try (Api again = new Api(api.database.again(), Patience.USUAL)) {
+                again.get("/api/pieces/" + id).problem(500, "our-fault");
+            }
+        }
     }
 
     @Test

@@ -105,6 +105,25 @@ class SharesApiTest {
     }
 
     @Test
+    void a_long_list_asks_the_database_no_more_often_than_a_short_one() {
+        share("rigs", rig, "");
+        int asked = askedForTheList();
+        for (int i = 0; i < 5; i++) {
+            share("rigs", api.create("rigs", gear.rig(20, 20)).id(), "");
+        }
+        assertEquals(asked, askedForTheList());
+    }
+
+    /** How often; 0 where it is not counted. */
+    private int askedForTheList() {
+        try (AskedOfH2 listening = new AskedOfH2();
+                Api again = new Api(api.database.again(), Patience.USUAL)) {
+            again.get("/api/shares").expect(200);
+            return listening.selects().size();
+        }
+    }
+
+    @Test
     void opening_is_noted() {
         JsonNode share = share("rigs", rig, "");
         assertEquals(0, listed(share).path("opened").asInt());

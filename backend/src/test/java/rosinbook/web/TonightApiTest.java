@@ -6,6 +6,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import java.time.Duration;
+import java.time.LocalDate;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -43,6 +44,15 @@ class TonightApiTest {
         assertEquals("Tonight", tonight().at("/next/title").asText());
         assertFalse(tonight().has("previous"));
         assertFalse(tonight().has("comparison"));
+    }
+
+    @Test
+    void the_next_set_is_found_however_many_are_planned() {
+        set("Tonight", "2026-11-12");
+        for (int day = 0; day < 200; day++) {
+            set("Later", LocalDate.of(2027, 1, 1).plusDays(day).toString());
+        }
+        assertEquals("Tonight", tonight().at("/next/title").asText());
     }
 
     @Test
