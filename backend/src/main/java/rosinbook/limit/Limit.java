@@ -103,7 +103,11 @@ public enum Limit {
 
     /** Files of an archive. */
     ARCHIVE_ENTRIES(
-            "archive-too-many-entries", Bounds.CONTENT, 500_000, "files in an archive", "Export the notebook again."),
+            "archive-too-many-entries",
+            Bounds.CONTENT,
+            500_000,
+            "files in an archive",
+            "A notebook this large moves by backup and restore."),
 
     /** One file of an archive, unpacked, in bytes; the files that takes name may have {@link #MIDI_BYTES}. */
     ARCHIVE_ENTRY_BYTES(
@@ -111,7 +115,11 @@ public enum Limit {
 
     /** All files of an archive, unpacked, in bytes. */
     ARCHIVE_UNPACKED_BYTES(
-            "archive-unpacks-too-much", Bounds.CONTENT, 4L << 30, "bytes, unpacked", "Export the notebook again."),
+            "archive-unpacks-too-much",
+            Bounds.CONTENT,
+            4L << 30,
+            "bytes, unpacked",
+            "A notebook this large moves by backup and restore."),
 
     /**
      * How long the body of a request may take to arrive, in seconds; and one more for each {@value #BYTES_A_SECOND} bytes
@@ -154,11 +162,7 @@ public enum Limit {
 
     /** Archives on their way at once, each a file as long as it takes; who reads slowly keeps only such a place. */
     ARCHIVES_SENT_AT_ONCE(
-            "too-many-downloads",
-            Bounds.BUSY,
-            16,
-            "archives on their way at once",
-            "Wait until another has arrived."),
+            "too-many-downloads", Bounds.BUSY, 16, "archives on their way at once", "Wait until another has arrived."),
 
     /** Open connections. Above it, those that wait longest for the rest of a request are closed for newcomers. */
     CONNECTIONS("connection-closed", Bounds.CONNECTION, 2_000, "connections", "Connect again.");
