@@ -16,6 +16,7 @@ import rosinbook.store.CannotWrite;
 import rosinbook.store.DatabaseBusy;
 import rosinbook.store.DatabaseDamaged;
 import rosinbook.store.DatabaseUnavailable;
+import rosinbook.store.RevisionDamaged;
 
 /** The one program: every command hangs below it. */
 @Command(
@@ -71,6 +72,7 @@ public final class Main {
                 || problem instanceof ArchiveUnreadable
                 || problem instanceof BackupUnreadable
                 || problem instanceof CannotWrite
+                || problem instanceof RevisionDamaged
                 || problem instanceof DatabaseBusy) {
             return problem.getMessage();
         }

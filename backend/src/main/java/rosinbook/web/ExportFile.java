@@ -9,7 +9,6 @@ import java.nio.channels.FileChannel;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardOpenOption;
-import rosinbook.notebook.InvalidContent;
 import rosinbook.store.Archive;
 
 /**
@@ -55,11 +54,7 @@ final class ExportFile implements Closeable {
 
     private void write(Archive archive) throws IOException {
         OutputStream target = new BufferedOutputStream(Channels.newOutputStream(file), 1 << 16);
-        try {
-            archive.export(target);
-        } catch (InvalidContent damaged) {
-            throw new IllegalStateException("a revision cannot be read; \"rosinbook verify\" says which", damaged);
-        }
+        archive.export(target);
         target.flush();
         file.position(0);
     }

@@ -199,4 +199,59 @@ class ArchiveTest {
             assertRefused(Zips.zip(whole), "names a file that is in neither place");
         }
     }
+
+    @Test
+    void a_content_as_long_as_one_may_be_is_read_again_and_a_longer_one_is_refused() throws IOException {
+        assertRefused(Zips.zip(ofLength(ContentJson.MAX_BYTES + 1)), "its content is 900001 bytes long");
+        assertEquals(
+                new Archive.Imported(2, 0),
+                archive.read(new ByteArrayInputStream(Zips.zip(ofLength(ContentJson.MAX_BYTES)))));
+        ByteArrayOutputStream again = new ByteArrayOutputStream();
+        archive.export(again);
+        assertEquals(3, Zips.contents(again.toByteArray()).size(), "the cover, the piece and the set");
+    }
+
+    /** The archive with one set whose canonical content has so many bytes. */
+    private Map<String, String> ofLength(int bytes) {
+        StringBuilder items = new StringBuilder();
+        for (int item = 10; item < 60; item++) {
+            items.append(item == 10 ? "" : ",")
+                    .append("\"" + item + "\":{\"note\":\"" + "x".repeat(item == 10 ? 0 : 18_000) + "\",\"order\":"
+                            + item)
+                    .append(",\"piece\":\"" + name.split("/")[2] + "\"}");
+        }
+        String content = "{\"date\":\"2026-11-12\",\"items\":{" + items + "},\"title\":\"One\"}";
+        content = content.replace("\"note\":\"\"", "\"note\":\"" + "x".repeat(bytes - content.length()) + "\"");
+        UUID id = UUID.randomUUID();
+        String entry = "{\"format\":1,\"id\":\"" + id + "\",\"kind\":\"setlists\",\"revision\":1,"
+                + "\"savedAt\":\"2026-11-12T20:00:00Z\",\"savedBy\":\"\",\"reason\":\"\",\"sha256\":\""
+                + ContentJson.sha256(content) + "\",\"content\":" + content + "}";
+        Map<String, String> more = new TreeMap<>(good);
+        more.put("sheets/setlists/" + id + "/r0001.json", entry);
+        return more;
+    }
+
+    @Test
+    void a_sheet_of_a_kind_that_there_is_not_is_a_damage() throws IOException {
+        archive.read(new ByteArrayInputStream(Zips.zip(good)));
+        Damage.execute(database.database(), "UPDATE sheet SET kind = 'pianos'");
+        assertEquals(
+                List.of("pianos " + name.split("/")[2] + ": there is no such kind of sheet"),
+                archive.verify().damages());
+    }
+
+    @Test
+    void a_revision_that_cannot_be_read_is_told_by_its_kind_its_id_and_its_number() throws IOException {
+        archive.read(new ByteArrayInputStream(Zips.zip(good)));
+        for (String damaged : List.of("{", "[]", "{\"title\":\"One\",\"title\":\"Two\"}")) {
+            Damage.execute(database.database(), "UPDATE revision SET content = '" + damaged + "'");
+            var problem = assertThrows(RevisionDamaged.class, () -> archive.export(new ByteArrayOutputStream()));
+            assertTrue(
+                    problem.getMessage()
+                            .startsWith(
+                                    "pieces " + name.split("/")[2] + ": revision 1 cannot be read; stop the service"),
+                    problem.getMessage());
+            assertEquals(1, archive.verify().damages().size(), damaged);
+        }
+    }
 }
