@@ -47,7 +47,10 @@ public interface AccessStore {
      */
     Optional<Player> join(String tokenSha256, String hash, Instant now);
 
-    /** Sets or changes a passphrase; ends the player's sessions, and what invitation there was. */
+    /**
+     * Sets or changes a passphrase; ends the player's sessions, and what invitation there was. Whose first one it is has
+     * joined, and gets a notebook of their own.
+     */
     void setHash(UUID playerId, String hash);
 
     /**

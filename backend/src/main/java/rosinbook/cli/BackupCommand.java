@@ -43,15 +43,18 @@ final class BackupCommand implements Callable<Integer> {
     @Override
     public Integer call() throws IOException {
         Instant now = Clock.systemUTC().instant();
-        Path whole = FileToWrite.checked(file == null ? Path.of(BackupFolder.name(now)) : file);
-        Path unfinished = whole.resolveSibling(whole.getFileName() + ".unfinished");
+        Path named = FileToWrite.checked(file == null ? Path.of(BackupFolder.name(now)) : file);
+        Path unfinished = named.resolveSibling(named.getFileName() + ".unfinished");
         try {
             BackupCover cover = write(unfinished, now);
+            // By the time that stands in it, which a running service took from its own clock.
+            Path whole = file == null ? named.resolveSibling(BackupFolder.name(cover.madeAt())) : named;
             Durable.finish(unfinished, whole);
             System.out.println("Wrote " + whole + ": " + cover.rows() + " rows, " + Files.size(whole)
                     + " bytes, read again and whole.");
             if (cover.damages() > 0) {
-                System.out.println("The notebook itself has " + cover.damages() + " damages; see: rosinbook verify");
+                System.out.println("The notebook itself has " + cover.damages()
+                        + " damages; stop the service, if there is one, then see: rosinbook verify");
                 return 1;
             }
             return 0;

@@ -20,7 +20,7 @@ import rosinbook.circuit.Series;
         mixinStandardHelpOptions = true,
         description = "Finds the two resistors that make a voltage from a supply rail: every pair of the series from"
                 + " 10 ohms to 1 megohm is looked at.")
-public final class DividerCommand implements Callable<Integer> {
+final class DividerCommand implements Callable<Integer> {
     @Spec
     private CommandSpec spec;
 

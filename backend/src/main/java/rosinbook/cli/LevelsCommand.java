@@ -9,6 +9,7 @@ import java.io.PrintWriter;
 import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
 import java.util.OptionalDouble;
@@ -43,7 +44,7 @@ import rosinbook.pitch.Note;
             "Measures how loud every string is on every input: noise, hum, leaks, and where a trigger fits.",
             "Record two seconds of quiet, then bow each open string soft, medium, loud, with a pause between strokes."
         })
-public final class LevelsCommand implements Callable<Integer> {
+final class LevelsCommand implements Callable<Integer> {
     @Spec
     private CommandSpec spec;
 
@@ -146,7 +147,12 @@ public final class LevelsCommand implements Callable<Integer> {
         ObjectMapper mapper = new ObjectMapper().disable(DeserializationFeature.FAIL_ON_UNKNOWN_PROPERTIES);
         JsonNode root = mapper.readTree(segmentsFile.toFile());
         JsonNode list = root.has("segments") ? root.get("segments") : root;
-        return List.of(mapper.treeToValue(list, Segment[].class));
+        Segment[] segments = mapper.treeToValue(list, Segment[].class);
+        if (segments == null || Arrays.asList(segments).contains(null)) {
+            throw new IllegalArgumentException(
+                    "'" + segmentsFile + "' is no list of segments: null stands where one should");
+        }
+        return List.of(segments);
     }
 
     private List<StrokeFile> strokeFiles() throws IOException {

@@ -38,7 +38,7 @@ final class PassphraseCommand implements Callable<Integer> {
 
     @Override
     public Integer call() throws IOException {
-        Passphrase passphrase = new Passphrase(typed());
+        Passphrase passphrase = new Passphrase(readable(typed()));
         Clock clock = Clock.systemUTC();
         try (Database database = options.open()) {
             DatabaseSheetStore.onlyNotebook(database, clock.instant());
@@ -51,6 +51,16 @@ final class PassphraseCommand implements Callable<Integer> {
         }
         System.out.println("The passphrase is set.");
         return 0;
+    }
+
+    /** A letter that came in another encoding is not known any more, and another one would stand for it. */
+    private static String readable(String typed) {
+        if (typed.indexOf('\uFFFD') >= 0) {
+            throw new IllegalArgumentException(
+                    "the passphrase has letters that are not in UTF-8; set the terminal or the file to UTF-8, or choose"
+                            + " others");
+        }
+        return typed;
     }
 
     private static String typed() throws IOException {

@@ -125,8 +125,9 @@ final class ServeCommand implements Runnable {
             database.close();
             if (!(problem instanceof DatabaseUnavailable) && isOfListening(problem)) {
                 throw new IllegalArgumentException(
-                        "port " + listening.port()
-                                + " cannot be used; another program may listen there. Choose one with --port",
+                        "port " + listening.port() + " cannot be used at " + listening.address()
+                                + "; another program may listen there, or the address be none of this computer's."
+                                + " Choose others with --port and --listen",
                         problem);
             }
             throw problem;

@@ -19,6 +19,7 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
 import java.util.concurrent.Callable;
+import java.util.stream.Stream;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
@@ -43,7 +44,7 @@ import rosinbook.take.smf.MidiFormatException;
         name = "take",
         mixinStandardHelpOptions = true,
         description = "Finds the faults of a take (a MIDI file of your playing) and gives back what was played.")
-public final class TakeCommand implements Callable<Integer> {
+final class TakeCommand implements Callable<Integer> {
     private static final ObjectMapper JSON = JsonMapper.builder()
             .addModule(new Jdk8Module())
             .defaultPropertyInclusion(
@@ -92,6 +93,7 @@ public final class TakeCommand implements Callable<Integer> {
 
     @Override
     public Integer call() {
+        FileToWrite.checkApart(Stream.of(file, truth), Stream.of(clean, musicXml));
         Take take = read(file, TakeReader.of(tuning(), channel()));
         Optional<Take> played = Optional.ofNullable(truth).map(path -> read(path, TakeReader.like(take)));
         Cleaning cleaning = Cleaner.STANDARD.clean(take);
@@ -159,7 +161,7 @@ public final class TakeCommand implements Callable<Integer> {
 
     private void write(Path path, byte[] bytes) {
         try {
-            Files.write(path, bytes);
+            FileToWrite.write(path, bytes);
         } catch (IOException unwritable) {
             throw wrong(path + " cannot be written: " + unwritable.getMessage());
         }

@@ -3,11 +3,11 @@ package rosinbook.cli;
 import com.fasterxml.jackson.annotation.JsonUnwrapped;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Locale;
 import java.util.concurrent.Callable;
+import java.util.stream.Stream;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
@@ -33,7 +33,7 @@ import rosinbook.circuit.WiringFile;
                         + " control line gets, what to measure. Proposes an adapter when the file has none.",
         exitCodeListHeading = "Exit status:%n",
         exitCodeList = {"0:nothing unsafe", "1:something is unsafe", "2:the file cannot be read or written"})
-public final class WiringCommand implements Callable<Integer> {
+final class WiringCommand implements Callable<Integer> {
     @Spec
     private CommandSpec spec;
 
@@ -61,6 +61,7 @@ public final class WiringCommand implements Callable<Integer> {
     @Override
     public Integer call() {
         try {
+            FileToWrite.checkApart(Stream.of(file), Stream.of(netlist, svg, parts));
             return check(WiringFiles.read(file, rig));
         } catch (IOException problem) {
             spec.commandLine().getErr().println(problem.getMessage());
@@ -90,7 +91,7 @@ public final class WiringCommand implements Callable<Integer> {
             return;
         }
         try {
-            Files.writeString(target, content, StandardCharsets.UTF_8);
+            FileToWrite.write(target, content.getBytes(StandardCharsets.UTF_8));
         } catch (IOException problem) {
             throw new IOException("'" + target.getFileName() + "' cannot be written there.", problem);
         }

@@ -103,7 +103,11 @@ public enum Limit {
 
     /** Files of an archive. */
     ARCHIVE_ENTRIES(
-            "archive-too-many-entries", Bounds.CONTENT, 500_000, "files in an archive", "Export the notebook again."),
+            "archive-too-many-entries",
+            Bounds.CONTENT,
+            500_000,
+            "files in an archive",
+            "A notebook this large moves by backup and restore."),
 
     /** One file of an archive, unpacked, in bytes; the files that takes name may have {@link #MIDI_BYTES}. */
     ARCHIVE_ENTRY_BYTES(
@@ -111,7 +115,11 @@ public enum Limit {
 
     /** All files of an archive, unpacked, in bytes. */
     ARCHIVE_UNPACKED_BYTES(
-            "archive-unpacks-too-much", Bounds.CONTENT, 4L << 30, "bytes, unpacked", "Export the notebook again."),
+            "archive-unpacks-too-much",
+            Bounds.CONTENT,
+            4L << 30,
+            "bytes, unpacked",
+            "A notebook this large moves by backup and restore."),
 
     /**
      * How long the body of a request may take to arrive, in seconds; and one more for each {@value #BYTES_A_SECOND} bytes

@@ -23,10 +23,6 @@ public record Reference(UUID id, Integer revision) {
         return new Reference(id, null);
     }
 
-    public Reference at(int exactRevision) {
-        return new Reference(id, exactRevision);
-    }
-
     /** {@code id@revision}, or just the id for the newest. */
     @Override
     public String toString() {

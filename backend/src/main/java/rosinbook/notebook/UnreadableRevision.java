@@ -7,10 +7,10 @@ public final class UnreadableRevision extends IllegalStateException {
     private static final long serialVersionUID = 1;
 
     /** @param cause what is wrong with it */
-    public UnreadableRevision(UUID sheetId, int number, IllegalArgumentException cause) {
+    public UnreadableRevision(UUID sheetId, int number, RuntimeException cause) {
         super(
                 "revision " + number + " of sheet " + sheetId
-                        + " is damaged and cannot be read; \"rosinbook verify\" says what else is",
+                        + " is damaged and cannot be read; stop the service, then \"rosinbook verify\" lists every damage",
                 cause);
     }
 }

@@ -4,7 +4,6 @@ import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
-import rosinbook.notebook.Kind;
 import rosinbook.notebook.Pages;
 import rosinbook.notebook.Reference;
 import rosinbook.notebook.Revision;
@@ -20,7 +19,7 @@ final class Closure {
         while (!level.isEmpty()) {
             Set<Reference> named = new LinkedHashSet<>();
             for (Revision revision : level) {
-                if (found.add(revision.reference()) && revision.kind() != Kind.LOG) {
+                if (found.add(revision.reference())) {
                     revision.content().links().values().forEach(link -> named.add(link.to()));
                 }
             }

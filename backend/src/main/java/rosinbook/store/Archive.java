@@ -17,9 +17,8 @@ import java.util.zip.ZipEntry;
 import java.util.zip.ZipException;
 import java.util.zip.ZipFile;
 import java.util.zip.ZipOutputStream;
-import org.jooq.Cursor;
-import org.jooq.DSLContext;
-import org.jooq.Record;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
 import rosinbook.limit.Limit;
 import rosinbook.notebook.Blob;
 import rosinbook.notebook.Revision;
@@ -34,6 +33,7 @@ public final class Archive {
     /** Most bytes that one entry may unpack to. */
     static final int MAX_ENTRY_BYTES = Limit.ARCHIVE_ENTRY_BYTES.count();
 
+    private static final Logger LOG = LoggerFactory.getLogger(Archive.class);
     private static final String COVER = "rosinbook.json";
     private static final String BLOBS = "blobs/";
     private static final Pattern BLOB = Pattern.compile(BLOBS + "[0-9a-f]{64}");
@@ -64,29 +64,16 @@ public final class Archive {
                 for (Blob blob : blobs.all()) {
                     put(zip, BLOBS + blob.sha256(), blobs.read(blob).orElseThrow());
                 }
-                try (Cursor<Record> revisions = everyRevision(sql)) {
-                    for (Record found : revisions) {
-                        Revision revision = RevisionRow.read(found);
-                        put(zip, ArchiveEntry.name(revision), ArchiveEntry.write(revision));
-                    }
-                }
+                new EveryRevision(sql, notebookId).forEach((sheetId, kind, headNumber, found) -> {
+                    Revision revision = RevisionRow.read(sheetId, kind, found);
+                    put(zip, ArchiveEntry.name(revision), ArchiveEntry.write(revision));
+                });
                 return null;
             });
         } catch (UncheckedIOException problem) {
             throw problem.getCause();
         }
         zip.finish();
-    }
-
-    private Cursor<Record> everyRevision(DSLContext sql) {
-        return sql.select(RevisionRow.COLUMNS)
-                .from(REVISION)
-                .join(SHEET)
-                .on(RevisionRow.OF_SHEET)
-                .where(REVISION.NOTEBOOK_ID.eq(notebookId))
-                .orderBy(SHEET.KIND, SHEET.ID, REVISION.REVISION_NUMBER)
-                .fetchSize(200)
-                .fetchLazy();
     }
 
     private static void put(ZipOutputStream zip, String name, byte[] bytes) {
@@ -187,6 +174,7 @@ public final class Archive {
         } catch (DatabaseUnavailable | DatabaseDamaged | DatabaseBusy | CannotWrite told) {
             throw told;
         } catch (RuntimeException unreadable) { // such as an empty value where the tables allow none
+            LOG.warn("A notebook cannot be read to its end", unreadable);
             return new Verified(0, List.of("something in it cannot be read, so the rest was not checked"));
         }
     }
@@ -198,27 +186,14 @@ public final class Archive {
             blobs.all()
                     .forEach(blob ->
                             verification.checkBlob(blob, blobs.read(blob).orElse(new byte[0])));
-            sql.select(
-                            REVISION.SHEET_ID,
-                            SHEET.KIND,
-                            SHEET.HEAD_NUMBER,
-                            REVISION.REVISION_NUMBER,
-                            REVISION.CONTENT,
-                            REVISION.CONTENT_SHA256)
-                    .from(REVISION)
-                    .join(SHEET)
-                    .on(RevisionRow.OF_SHEET)
-                    .where(REVISION.NOTEBOOK_ID.eq(notebookId))
-                    .orderBy(REVISION.SHEET_ID, REVISION.REVISION_NUMBER)
-                    .fetchSize(200)
-                    .fetchLazy()
-                    .forEach(found -> verification.check(
-                            found.value1(),
-                            found.value2(),
-                            found.value3(),
-                            found.value4(),
-                            found.value5(),
-                            found.value6()));
+            new EveryRevision(sql, notebookId)
+                    .forEach((sheetId, kind, headNumber, found) -> verification.check(
+                            sheetId,
+                            kind,
+                            headNumber,
+                            found.get(REVISION.REVISION_NUMBER),
+                            found.get(REVISION.CONTENT),
+                            found.get(REVISION.CONTENT_SHA256)));
             sql.select(SHEET.KIND, SHEET.ID)
                     .from(SHEET)
                     .where(SHEET.NOTEBOOK_ID.eq(notebookId))

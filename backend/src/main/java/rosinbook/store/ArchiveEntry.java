@@ -4,6 +4,7 @@ import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.node.JsonNodeFactory;
 import com.fasterxml.jackson.databind.node.ObjectNode;
+import java.nio.charset.StandardCharsets;
 import java.time.DateTimeException;
 import java.time.Instant;
 import java.time.temporal.ChronoUnit;
@@ -71,15 +72,21 @@ final class ArchiveEntry {
         }
     }
 
-    /** @throws ArchiveUnreadable if it is not what {@link #write} wrote, naming the file */
+    /** @throws ArchiveUnreadable if it is not what {@link #write} wrote, or its content too long to be kept; naming the file */
     static Revision read(String name, byte[] bytes) {
         try {
             Revision revision = revision(ContentJson.parse(bytes, Archive.MAX_ENTRY_BYTES));
             if (!name(revision).equals(name)) {
                 throw new ArchiveUnreadable(name + " holds something else than its name says");
             }
-            if (!ContentJson.sha256(ContentJson.canonical(revision.json())).equals(revision.sha256())) {
+            String content = ContentJson.canonical(revision.json());
+            if (!ContentJson.sha256(content).equals(revision.sha256())) {
                 throw new ArchiveUnreadable(name + " is damaged: its content does not match its checksum");
+            }
+            int length = content.getBytes(StandardCharsets.UTF_8).length;
+            if (length > ContentJson.MAX_BYTES) {
+                throw new ArchiveUnreadable(name + " cannot be kept: its content is " + length + " bytes long, and "
+                        + ContentJson.MAX_BYTES + " are the most");
             }
             ContentJson.read(revision.kind(), revision.json());
             return revision;

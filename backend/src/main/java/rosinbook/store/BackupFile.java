@@ -5,6 +5,7 @@ import static rosinbook.store.schema.Tables.NOTEBOOK;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.MappingIterator;
 import com.fasterxml.jackson.databind.ObjectMapper;
+import java.io.EOFException;
 import java.io.IOException;
 import java.io.InputStream;
 import java.nio.charset.StandardCharsets;
@@ -18,6 +19,7 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
 import java.util.zip.ZipEntry;
+import java.util.zip.ZipException;
 import java.util.zip.ZipFile;
 
 /** A backup on disk. Close it after use. */
@@ -63,7 +65,7 @@ public final class BackupFile implements AutoCloseable {
         }
         try (InputStream source = zip.getInputStream(entry)) {
             return BackupCover.read(source.readNBytes(MOST_COVER_BYTES));
-        } catch (java.util.zip.ZipException problem) {
+        } catch (EOFException | ZipException problem) {
             throw new BackupUnreadable(file + " is damaged: its cover cannot be read");
         }
     }

@@ -169,17 +169,23 @@ public final class BackupFolder {
         }
     }
 
-    /** Deletes what need not be kept of one database's backups. */
+    /** Deletes what need not be kept of one database's backups. Those of when it had damages push out no others. */
     void tidy(List<Kept> all) {
-        Set<Instant> dropped = KeepingRule.dropped(all.stream().map(Kept::at).collect(Collectors.toSet()));
+        Map<Boolean, List<Kept>> byState = all.stream().collect(Collectors.partitioningBy(Kept::isOfDamaged));
         try {
-            for (Kept kept : all) {
-                if (dropped.contains(kept.at())) {
-                    Files.deleteIfExists(folder.resolve(kept.name()));
-                }
+            for (List<Kept> alike : byState.values()) {
+                drop(alike, KeepingRule.dropped(alike.stream().map(Kept::at).toList()));
             }
         } catch (IOException problem) {
             throw refused(problem);
+        }
+    }
+
+    private void drop(List<Kept> among, Set<Instant> dropped) throws IOException {
+        for (Kept kept : among) {
+            if (dropped.contains(kept.at())) {
+                Files.deleteIfExists(folder.resolve(kept.name()));
+            }
         }
     }
 }

@@ -43,7 +43,8 @@ public final class Backups {
     }
 
     /**
-     * Makes one now, and deletes those that need not be kept any longer. While the notebook has damages, none is deleted.
+     * Makes one now, and deletes those that need not be kept any longer. While the notebook has damages, none is deleted;
+     * nor one that is dated later, from when the clock was wrong, before its time has come.
      *
      * @throws CannotWrite if there is no room for it, or only reading is allowed
      * @throws BackupUnreadable if it did not arrive as it was written
@@ -55,11 +56,13 @@ public final class Backups {
                 folder.add(clock.instant().truncatedTo(ChronoUnit.MILLIS), new BackupWriter(database), usualBytes);
         if (made.isOfDamaged()) {
             LOG.error(
-                    "The notebook has damages; \"rosinbook verify\" lists them. Backup {} was made, and older ones"
-                            + " are all kept.",
+                    "The notebook has damages; stop the service, then \"rosinbook verify\" lists them. Backup {} was"
+                            + " made, and older ones are all kept.",
                     made.name());
         } else {
-            folder.tidy(list());
+            folder.tidy(list().stream()
+                    .filter(kept -> !kept.at().isAfter(made.at()))
+                    .toList());
         }
         return made;
     }
@@ -72,6 +75,10 @@ public final class Backups {
             }
         } catch (CannotWrite problem) {
             LOG.warn("No backup could be made; it is tried again soon: {}", problem.getMessage());
+        } catch (DatabaseDamaged problem) {
+            LOG.error(
+                    "No backup could be made. Stop the service and start it again: it says how to restore the notebook",
+                    problem);
         } catch (RuntimeException problem) {
             LOG.warn("No backup could be made; it is tried again soon", problem);
         }

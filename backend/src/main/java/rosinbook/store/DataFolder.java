@@ -29,6 +29,7 @@ final class DataFolder implements AutoCloseable {
     private static final String FILE = "rosinbook" + SUFFIX;
     private static final String SEAL = "rosinbook.seal";
     private static final String LOCK = "rosinbook.lock";
+    private static final String RUNNING = "rosinbook.running";
 
     private final Path folder;
     private final FileChannel claim;
@@ -42,9 +43,14 @@ final class DataFolder implements AutoCloseable {
      * Claims a folder, which is made if it is not there.
      *
      * @throws DatabaseUnavailable if it cannot be written, or another process has claimed it
+     * @throws IllegalArgumentException if its name cannot stand in a database's address
      */
     static DataFolder claim(Path folder) {
         Path whole = folder.toAbsolutePath();
+        if (whole.toString().contains(";")) {
+            throw new IllegalArgumentException("the folder " + whole
+                    + " cannot hold a notebook: its name has a semicolon; name another with --data");
+        }
         FileChannel channel = null;
         try {
             Files.createDirectories(whole);
@@ -130,9 +136,12 @@ final class DataFolder implements AutoCloseable {
         return holdsNotebook(folder);
     }
 
-    /** Whether a folder that need not be claimed, nor be there, holds one; a lost file leaves its seal. */
+    /**
+     * Whether a folder that need not be claimed, nor be there, holds one. A lost file leaves its seal, or, if its service was
+     * killed, that one's note.
+     */
     static boolean holdsNotebook(Path folder) {
-        return Files.exists(folder.resolve(FILE)) || Files.exists(folder.resolve(SEAL));
+        return Stream.of(FILE, SEAL, RUNNING).anyMatch(name -> Files.exists(folder.resolve(name)));
     }
 
     /** @throws CannotWrite if nothing can be added here now */
@@ -170,7 +179,10 @@ final class DataFolder implements AutoCloseable {
             }
             if (Files.exists(sealFile())) {
                 if (!Files.readString(sealFile()).strip().equals(seal())) {
-                    throw damaged("is not as it was left: it was changed, cut short or replaced", null);
+                    throw damaged(
+                            "is not as it was left: it was changed, cut short or replaced; if you put it there yourself,"
+                                    + " delete " + sealFile() + " and start again",
+                            null);
                 }
                 Files.delete(sealFile());
                 Durable.forceFolder(folder); // or a power cut could bring it back, beside a newer file
@@ -224,9 +236,12 @@ final class DataFolder implements AutoCloseable {
         }
     }
 
-    /** The new file becomes the notebook. */
+    /** The new file becomes the notebook; before, the seal of the one that it replaces goes. */
     void finish() {
         try {
+            if (Files.deleteIfExists(sealFile())) {
+                Durable.forceFolder(folder);
+            }
             Durable.finish(unfinishedFile(), file());
         } catch (IOException problem) {
             throw unusable(folder, problem);

@@ -93,6 +93,10 @@ public final class Database implements AutoCloseable {
         if (StorageTrouble.isInUse(problem)) {
             return new DatabaseUnavailable("another program holds " + folder.file() + "; stop that one first", problem);
         }
+        if (StorageTrouble.isOutOfMemory(problem)) {
+            return new DatabaseUnavailable(
+                    "Java ran out of memory; start it with more, as in java -Xmx2g -jar rosinbook.jar", problem);
+        }
         try {
             folder.checkCanWrite();
         } catch (CannotWrite cause) {
@@ -117,14 +121,15 @@ public final class Database implements AutoCloseable {
             }
             folder.breakSeal();
             Database database = openFile(folder);
-            if (!database.needsNewTables()) {
+            if (!database.needsNewTables(folder)) {
                 return database;
             }
-            database.closeFile();
+            database.closeSealed(folder);
             folder.copyToUnfinished();
             fill(folder, copy -> copy.migrations().toNewest());
             return openFile(folder);
         } catch (RuntimeException problem) {
+            folder.dropUnfinished();
             folder.close();
             throw problem;
         }
@@ -173,14 +178,14 @@ public final class Database implements AutoCloseable {
         return embedded(h2(DataFolder.url(folder.file())), Optional.of(folder));
     }
 
-    private boolean needsNewTables() {
+    private boolean needsNewTables(DataFolder folder) {
         try {
             return migrations().arePending();
         } catch (FlywayException problem) {
             pool.close();
-            throw unopened(problem, folder);
+            throw ofFile(problem, folder);
         } catch (DatabaseUnavailable problem) {
-            closeFile();
+            closeSealed(folder);
             throw problem;
         }
     }
@@ -221,9 +226,10 @@ public final class Database implements AutoCloseable {
     }
 
     /**
-     * As {@link #postgresql}, but no tables are made where there are none.
+     * As {@link #postgresql}, but its tables are left as they are.
      *
-     * @throws IllegalArgumentException if the database holds no notebook; then nothing was changed
+     * @throws IllegalArgumentException if the database holds no notebook
+     * @throws DatabaseUnavailable if it does not answer, or its tables are not of this version
      */
     public static Database existingPostgresql(String jdbcUrl, String user, String password) {
         return prepared(connected(jdbcUrl, user, password), migrations -> {
@@ -231,7 +237,10 @@ public final class Database implements AutoCloseable {
                 throw new IllegalArgumentException(
                         "there is no notebook in this PostgreSQL database; name another with --database");
             }
-            migrations.toNewest();
+            if (migrations.arePending()) {
+                throw new DatabaseUnavailable(
+                        "its tables are of an earlier Rosinbook; start serve of this version first", null);
+            }
         });
     }
 
@@ -241,7 +250,7 @@ public final class Database implements AutoCloseable {
             return database;
         } catch (RuntimeException problem) {
             database.close();
-            throw problem;
+            throw problem instanceof FlywayException untold ? Migrations.told(untold) : problem;
         }
     }
 
@@ -279,12 +288,7 @@ public final class Database implements AutoCloseable {
     static Database inEmptyPostgresql(String url, String user, String password, Consumer<Database> filling) {
         Database database = connected(url, user, password);
         try {
-            boolean hasRows =
-                    database.look(sql -> StoredTables.inOrder(sql).stream().anyMatch(table -> sql.fetchExists(table)));
-            if (hasRows) {
-                throw new IllegalArgumentException(
-                        "this database holds a notebook already; a backup is restored only into an empty one");
-            }
+            database.look(Restore::checkIsEmpty);
             filling.accept(database);
             return database;
         } catch (RuntimeException problem) {
@@ -299,7 +303,11 @@ public final class Database implements AutoCloseable {
 
     /** Version of the tables, such as {@code 004}. */
     String schemaVersion() {
-        return migrations().version().orElseThrow();
+        try {
+            return migrations().version().orElseThrow();
+        } catch (FlywayException problem) {
+            throw Migrations.told(problem);
+        }
     }
 
     /**
@@ -381,7 +389,7 @@ public final class Database implements AutoCloseable {
         return readAgainIfReopened(() -> reading.transactionResult(transaction -> work.apply(transaction.dsl())));
     }
 
-    /** An embedded database that has closed itself opens for whoever comes next; so this comes twice. */
+    /** An embedded database that has closed itself opens for whoever comes next; so this comes twice, if memory sufficed. */
     private <T> T readAgainIfReopened(Supplier<T> work) {
         return inWords(() -> {
             try {
@@ -391,6 +399,9 @@ public final class Database implements AutoCloseable {
                     throw problem;
                 }
                 dropConnections();
+                if (StorageTrouble.isOutOfMemory(problem)) {
+                    throw problem;
+                }
                 return work.get();
             }
         });
@@ -522,11 +533,14 @@ public final class Database implements AutoCloseable {
             pool.close();
             return;
         }
-        boolean isWhole = closeFile();
-        if (isWhole) {
-            folder.get().putSeal();
-        }
+        closeSealed(folder.get());
         folder.get().close();
+    }
+
+    private void closeSealed(DataFolder folder) {
+        if (closeFile()) {
+            folder.putSeal();
+        }
     }
 
     /** Whether everything could be written. */

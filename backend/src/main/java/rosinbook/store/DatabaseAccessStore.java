@@ -8,6 +8,7 @@ import static rosinbook.store.schema.Tables.PLAYER;
 import java.time.Instant;
 import java.time.OffsetDateTime;
 import java.time.ZoneOffset;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.UUID;
@@ -26,6 +27,11 @@ import rosinbook.access.Session;
 /** Players, invitations and sessions in a database. */
 public final class DatabaseAccessStore implements AccessStore {
     private static final Condition IS_OPEN = PLAYER.CLOSED_AT.isNull();
+
+    /** As titles stand, and so the same whichever database sorts names how. */
+    static final Comparator<Record> BY_NAME = Comparator.comparing(
+                    (Record found) -> TitleOrder.key(found.get(PLAYER.NAME)))
+            .thenComparing(found -> found.get(PLAYER.ID));
 
     private final Database database;
 
@@ -48,7 +54,7 @@ public final class DatabaseAccessStore implements AccessStore {
     @Override
     public List<Player> players() {
         return database.look(sql ->
-                sql.selectFrom(PLAYER).where(IS_OPEN).orderBy(PLAYER.NAME_LOWER).fetch(DatabaseAccessStore::player));
+                sql.selectFrom(PLAYER).where(IS_OPEN).fetch().sortAsc(BY_NAME).map(DatabaseAccessStore::player));
     }
 
     @Override
@@ -176,14 +182,6 @@ public final class DatabaseAccessStore implements AccessStore {
                 return Optional.empty();
             }
             setHash(sql, player.get().id(), hash, Optional.empty());
-            if (!player.get().hasJoined()) {
-                DatabaseNotebookStore.add(
-                        sql,
-                        UUID.randomUUID(),
-                        player.get().name() + "'s notebook",
-                        Optional.of(player.get().id()),
-                        now);
-            }
             return player;
         });
     }
@@ -213,6 +211,9 @@ public final class DatabaseAccessStore implements AccessStore {
 
     /** The account first: a session that somebody began with the one before is there by then, or never is. */
     private static int setHash(DSLContext sql, UUID playerId, String hash, Optional<String> sparedTokenSha256) {
+        if (isFirst(sql, playerId)) {
+            addNotebook(sql, playerId);
+        }
         int changed = sql.update(PLAYER)
                 .set(PLAYER.PASSPHRASE_HASH, hash)
                 .where(PLAYER.ID.eq(playerId))
@@ -220,6 +221,29 @@ public final class DatabaseAccessStore implements AccessStore {
         forgetInvitations(sql, playerId);
         new SessionTable(sql).endAllBut(playerId, sparedTokenSha256);
         return changed;
+    }
+
+    /** Whether an invited player had no passphrase until now; locks the account, so that only one who asks is told so. */
+    private static boolean isFirst(DSLContext sql, UUID playerId) {
+        return isThere(sql, playerId)
+                && sql.fetchExists(
+                        PLAYER,
+                        PLAYER.ID.eq(playerId),
+                        PLAYER.PASSPHRASE_HASH.isNull(),
+                        DSL.condition(PLAYER.KEEPER).not());
+    }
+
+    /** One of the player's own, as old as the account. */
+    private static void addNotebook(DSLContext sql, UUID playerId) {
+        sql.select(PLAYER.NAME, PLAYER.CREATED_AT)
+                .from(PLAYER)
+                .where(PLAYER.ID.eq(playerId))
+                .forEach(found -> DatabaseNotebookStore.add(
+                        sql,
+                        UUID.randomUUID(),
+                        found.value1() + "'s notebook",
+                        Optional.of(playerId),
+                        found.value2().toInstant()));
     }
 
     @Override

@@ -78,14 +78,15 @@ public final class DatabaseNotebookStore implements NotebookStore {
 
     private static List<NotebookEntry> entries(DSLContext sql, List<Record> found) {
         List<UUID> ids = found.stream().map(each -> each.get(NOTEBOOK.ID)).toList();
-        Map<UUID, List<String>> owners = sql.select(NOTEBOOK_MEMBER.NOTEBOOK_ID, PLAYER.NAME)
+        Map<UUID, List<String>> owners = sql.select(NOTEBOOK_MEMBER.NOTEBOOK_ID, PLAYER.NAME, PLAYER.ID)
                 .from(NOTEBOOK_MEMBER)
                 .join(PLAYER)
                 .on(PLAYER.ID.eq(NOTEBOOK_MEMBER.PLAYER_ID))
                 .where(NOTEBOOK_MEMBER.NOTEBOOK_ID.in(ids))
                 .and(NOTEBOOK_MEMBER.MAY.eq(Right.OWN.word()))
-                .orderBy(PLAYER.NAME_LOWER)
-                .fetchGroups(NOTEBOOK_MEMBER.NOTEBOOK_ID, PLAYER.NAME);
+                .fetch()
+                .sortAsc(DatabaseAccessStore.BY_NAME)
+                .intoGroups(NOTEBOOK_MEMBER.NOTEBOOK_ID, PLAYER.NAME);
         return found.stream()
                 .map(each -> new NotebookEntry(
                         each.get(NOTEBOOK.ID),
@@ -161,8 +162,9 @@ public final class DatabaseNotebookStore implements NotebookStore {
                 .join(PLAYER)
                 .on(PLAYER.ID.eq(NOTEBOOK_MEMBER.PLAYER_ID))
                 .where(NOTEBOOK_MEMBER.NOTEBOOK_ID.eq(notebookId))
-                .orderBy(PLAYER.NAME_LOWER)
-                .fetch(found -> new Member(DatabaseAccessStore.player(found), right(found.get(NOTEBOOK_MEMBER.MAY))))
+                .fetch()
+                .sortAsc(DatabaseAccessStore.BY_NAME)
+                .map(found -> new Member(DatabaseAccessStore.player(found), right(found.get(NOTEBOOK_MEMBER.MAY))))
                 .stream()
                 .sorted(Comparator.comparing(Member::may).reversed())
                 .toList());
@@ -197,24 +199,20 @@ public final class DatabaseNotebookStore implements NotebookStore {
 
     /** One change of members at a time: two owners must not each see the other one stay. */
     private static void lock(DSLContext sql, UUID notebookId) {
-        sql.select(NOTEBOOK.ID)
-                .from(NOTEBOOK)
-                .where(NOTEBOOK.ID.eq(notebookId))
-                .forUpdate()
-                .fetch();
+        DatabasePages.lock(sql, sql.select(NOTEBOOK.ID).from(NOTEBOOK).where(NOTEBOOK.ID.eq(notebookId)));
     }
 
     /** As {@link #lock}, of every notebook that a player owns. */
     static void lockOwned(DSLContext sql, UUID playerId) {
-        sql.select(NOTEBOOK.ID)
-                .from(NOTEBOOK)
-                .where(NOTEBOOK.ID.in(select(NOTEBOOK_MEMBER.NOTEBOOK_ID)
-                        .from(NOTEBOOK_MEMBER)
-                        .where(NOTEBOOK_MEMBER.PLAYER_ID.eq(playerId))
-                        .and(NOTEBOOK_MEMBER.MAY.eq(Right.OWN.word()))))
-                .orderBy(NOTEBOOK.ID)
-                .forUpdate()
-                .fetch();
+        DatabasePages.lock(
+                sql,
+                sql.select(NOTEBOOK.ID)
+                        .from(NOTEBOOK)
+                        .where(NOTEBOOK.ID.in(select(NOTEBOOK_MEMBER.NOTEBOOK_ID)
+                                .from(NOTEBOOK_MEMBER)
+                                .where(NOTEBOOK_MEMBER.PLAYER_ID.eq(playerId))
+                                .and(NOTEBOOK_MEMBER.MAY.eq(Right.OWN.word()))))
+                        .orderBy(NOTEBOOK.ID));
     }
 
     private static void keepAnOwner(DSLContext sql, UUID notebookId, UUID leavingId) {

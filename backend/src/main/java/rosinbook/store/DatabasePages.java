@@ -36,6 +36,7 @@ import org.jooq.SQLDialect;
 import org.jooq.Select;
 import org.jooq.SelectConditionStep;
 import org.jooq.SelectField;
+import org.jooq.SelectForUpdateStep;
 import org.jooq.Table;
 import org.jooq.impl.DSL;
 import rosinbook.notebook.Blob;
@@ -70,12 +71,13 @@ class DatabasePages implements Pages {
 
     @Override
     public Optional<Revision> newestForSaving(UUID sheetId) {
-        SelectConditionStep<?> row =
-                sql.select(SHEET.ID).from(SHEET).where(SHEET.ID.eq(sheetId).and(SHEET.NOTEBOOK_ID.eq(notebookId)));
-        // The weaker lock leaves others free to name this sheet meanwhile; the stronger one makes two savers a
-        // deadlock.
-        (sql.family() == SQLDialect.POSTGRES ? row.forNoKeyUpdate() : row.forUpdate()).fetch();
+        lock(sql, sql.select(SHEET.ID).from(SHEET).where(SHEET.ID.eq(sheetId).and(SHEET.NOTEBOOK_ID.eq(notebookId))));
         return newest(sheetId);
+    }
+
+    /** The weaker lock leaves others free to name these rows meanwhile; the stronger one makes two savers a deadlock. */
+    static void lock(DSLContext sql, SelectForUpdateStep<?> rows) {
+        (sql.family() == SQLDialect.POSTGRES ? rows.forNoKeyUpdate() : rows.forUpdate()).fetch();
     }
 
     private SelectConditionStep<Record> newestWhere(Condition condition) {
@@ -249,7 +251,8 @@ class DatabasePages implements Pages {
     @Override
     public Page<Revision> history(UUID sheetId, int limit, Optional<Integer> below) {
         // Numbers have no gaps, and H2 reads no index backwards: it would go through all that are older, too.
-        int end = below.orElseGet(() -> headNumbers(List.of(sheetId)).getOrDefault(sheetId, 0) + 1);
+        int pastNewest = headNumbers(List.of(sheetId)).getOrDefault(sheetId, 0) + 1;
+        int end = Math.min(below.orElse(pastNewest), pastNewest);
         List<Revision> found = sql.select(RevisionRow.COLUMNS)
                 .from(REVISION)
                 .join(SHEET)
@@ -343,7 +346,7 @@ class DatabasePages implements Pages {
     @Override
     public Map<Integer, List<StringSetting>> stringHistory(UUID rigId) {
         Map<Integer, List<StringSetting>> history = new TreeMap<>();
-        sql.select(RIG_STRING.asterisk(), REVISION.SAVED_AT, RIG_STRING.SET_ON)
+        sql.select(RIG_STRING.asterisk(), REVISION.SAVED_AT)
                 .from(RIG_STRING)
                 .join(REVISION)
                 .on(REVISION.NOTEBOOK_ID

@@ -5,6 +5,7 @@ import java.util.Objects;
 import java.util.Optional;
 import javax.sql.DataSource;
 import org.flywaydb.core.Flyway;
+import org.flywaydb.core.api.CoreErrorCode;
 import org.flywaydb.core.api.FlywayException;
 import org.flywaydb.core.api.MigrationInfo;
 import org.flywaydb.core.api.MigrationVersion;
@@ -14,6 +15,8 @@ import org.flywaydb.core.api.configuration.FluentConfiguration;
 final class Migrations {
     /** Where Flyway writes down what it did; no table of ours. */
     static final String HISTORY_TABLE = "flyway_schema_history";
+
+    private static final String NOT_ALLOWED = "42501";
 
     private final DataSource source;
 
@@ -71,7 +74,19 @@ final class Migrations {
         try {
             flyway.load().migrate();
         } catch (FlywayException problem) {
-            throw new DatabaseUnavailable("its tables could not be brought up to date", problem);
+            throw told(problem);
         }
+    }
+
+    /** What Flyway could not do with a database, and what to do about it. */
+    static DatabaseUnavailable told(FlywayException problem) {
+        if (problem.getErrorCode() == CoreErrorCode.NON_EMPTY_SCHEMA_WITHOUT_SCHEMA_HISTORY_TABLE) {
+            return new DatabaseUnavailable("it holds other tables; name an empty database", problem);
+        }
+        if (SqlTrouble.state(problem).equals(NOT_ALLOWED)) {
+            return new DatabaseUnavailable(
+                    "its user may not make tables in it; make this user the owner of the database", problem);
+        }
+        return new DatabaseUnavailable("its tables could not be looked at or brought up to date", problem);
     }
 }

@@ -1,10 +1,10 @@
 package rosinbook.store;
 
 import com.zaxxer.hikari.HikariConfig;
-import java.sql.SQLException;
 import java.util.Properties;
 import javax.sql.DataSource;
 import org.postgresql.Driver;
+import org.postgresql.PGProperty;
 import org.postgresql.ds.PGSimpleDataSource;
 
 /** How PostgreSQL is reached, and what is told if it is not. */
@@ -55,8 +55,13 @@ final class PostgresPool {
     static DataSource unpooled(HikariConfig config) {
         PGSimpleDataSource source = new PGSimpleDataSource();
         source.setUrl(config.getJdbcUrl());
-        source.setUser(config.getUsername());
-        source.setPassword(config.getPassword());
+        Properties given = new Properties();
+        PGProperty.USER.set(given, config.getUsername());
+        PGProperty.PASSWORD.set(given, config.getPassword());
+        Properties said =
+                Driver.parseURL(config.getJdbcUrl(), given); // what the address itself says counts, as in the pool
+        source.setUser(PGProperty.USER.getOrDefault(said));
+        source.setPassword(PGProperty.PASSWORD.getOrDefault(said));
         return source;
     }
 
@@ -64,7 +69,7 @@ final class PostgresPool {
     static String reason(String jdbcUrl, Throwable problem) {
         Properties parts = Driver.parseURL(jdbcUrl, new Properties());
         String place = parts.getProperty("PGHOST") + ":" + parts.getProperty("PGPORT");
-        String state = state(problem);
+        String state = SqlTrouble.state(problem);
         if (state.startsWith("28")) {
             return "PostgreSQL at " + place + " does not accept the user or the password; check"
                     + " ROSINBOOK_DATABASE_USER and ROSINBOOK_DATABASE_PASSWORD";
@@ -77,15 +82,5 @@ final class PostgresPool {
             return "PostgreSQL at " + place + " takes nobody in just now; try again in a moment";
         }
         return "PostgreSQL at " + place + " does not answer; check the address, and that it is running";
-    }
-
-    private static String state(Throwable problem) {
-        String state = "";
-        for (Throwable cause = problem; cause != null; cause = cause.getCause()) {
-            if (cause instanceof SQLException sql && sql.getSQLState() != null) {
-                state = sql.getSQLState();
-            }
-        }
-        return state;
     }
 }

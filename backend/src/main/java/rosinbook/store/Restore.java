@@ -1,13 +1,12 @@
 package rosinbook.store;
 
+import static rosinbook.store.schema.Tables.INVITATION;
 import static rosinbook.store.schema.Tables.SIGN_IN_SESSION;
 
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.UncheckedIOException;
 import java.nio.file.Path;
-import java.util.ArrayList;
-import java.util.Collections;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -68,7 +67,7 @@ public final class Restore {
         }
     }
 
-    /** Tables as they were, their rows, and then the tables as they are today. A session that has ended since must not revive. */
+    /** Tables as they were, their rows, and then the tables as they are today. A session that has ended since must not revive, nor a link that was used. */
     private void fill(Database target) {
         String schema = backup.cover().schema();
         Migrations migrations = target.migrations();
@@ -91,19 +90,28 @@ public final class Restore {
             throw unreadable;
         }
         migrations.toNewest();
-        target.change(sql -> sql.deleteFrom(SIGN_IN_SESSION).execute());
+        target.change(sql -> sql.deleteFrom(SIGN_IN_SESSION).execute()
+                + sql.deleteFrom(INVITATION).execute());
     }
 
+    /** @throws IllegalArgumentException if there are rows */
+    static Void checkIsEmpty(DSLContext sql) {
+        if (StoredTables.inOrder(sql).stream().anyMatch(table -> sql.fetchExists(table))) {
+            throw new IllegalArgumentException(
+                    "this database holds a notebook already; a backup is restored only into an empty one");
+        }
+        return null;
+    }
+
+    /** If somebody begins a notebook meanwhile, its row crosses ours; done again, this finds it. */
     private Void load(DSLContext sql) {
+        checkIsEmpty(sql);
         List<Table<?>> tables = StoredTables.inOrder(sql);
         Map<String, BackupCover.Part> parts =
                 backup.cover().parts().stream().collect(Collectors.toMap(BackupCover.Part::table, part -> part));
         if (!parts.keySet().equals(tables.stream().map(StoredTables::name).collect(Collectors.toSet()))) {
             throw new BackupUnreadable("this backup does not fit its own version: it holds other tables");
         }
-        List<Table<?>> backwards = new ArrayList<>(tables);
-        Collections.reverse(backwards);
-        backwards.forEach(table -> sql.deleteFrom(table).execute());
         tables.forEach(table -> load(sql, table, parts.get(StoredTables.name(table))));
         return null;
     }

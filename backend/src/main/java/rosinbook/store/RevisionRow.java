@@ -7,6 +7,8 @@ import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.nio.charset.StandardCharsets;
 import java.util.List;
 import java.util.Optional;
+import java.util.UUID;
+import java.util.stream.Stream;
 import org.jooq.Condition;
 import org.jooq.Record;
 import org.jooq.SelectField;
@@ -16,11 +18,8 @@ import rosinbook.notebook.UnreadableRevision;
 
 /** A revision as it stands in the database. */
 final class RevisionRow {
-    static final List<SelectField<?>> COLUMNS = List.of(
-            SHEET.ID,
-            SHEET.KIND,
-            SHEET.TITLE,
-            SHEET.HAPPENED_ON,
+    /** Without what stands in the sheet's row. */
+    static final List<SelectField<?>> OWN_COLUMNS = List.of(
             REVISION.REVISION_NUMBER,
             REVISION.PARENT_NUMBER,
             REVISION.CONTENT,
@@ -29,6 +28,9 @@ final class RevisionRow {
             REVISION.SAVED_BY,
             REVISION.REASON);
 
+    static final List<SelectField<?>> COLUMNS =
+            Stream.concat(Stream.of(SHEET.ID, SHEET.KIND), OWN_COLUMNS.stream()).toList();
+
     /** How a sheet and its revisions belong together: ids are a notebook's own. */
     static final Condition OF_SHEET = SHEET.NOTEBOOK_ID.eq(REVISION.NOTEBOOK_ID).and(SHEET.ID.eq(REVISION.SHEET_ID));
 
@@ -36,18 +38,27 @@ final class RevisionRow {
 
     /** @throws UnreadableRevision if nobody could have saved this */
     static Revision read(Record found) {
+        return read(found.get(SHEET.ID), found.get(SHEET.KIND), found);
+    }
+
+    /**
+     * The same of a row with {@link #OWN_COLUMNS}.
+     *
+     * @throws UnreadableRevision if nobody could have saved this
+     */
+    static Revision read(UUID sheetId, String kind, Record found) {
         try {
-            return revision(found);
-        } catch (IllegalArgumentException damaged) {
-            throw new UnreadableRevision(found.get(SHEET.ID), found.get(REVISION.REVISION_NUMBER), damaged);
+            return revision(sheetId, kind, found);
+        } catch (IllegalArgumentException | ClassCastException damaged) {
+            throw new UnreadableRevision(sheetId, found.get(REVISION.REVISION_NUMBER), damaged);
         }
     }
 
-    private static Revision revision(Record found) {
+    private static Revision revision(UUID sheetId, String kind, Record found) {
         byte[] content = found.get(REVISION.CONTENT).getBytes(StandardCharsets.UTF_8);
         return new Revision(
-                found.get(SHEET.ID),
-                DatabasePages.kind(found.get(SHEET.KIND)),
+                sheetId,
+                DatabasePages.kind(kind),
                 found.get(REVISION.REVISION_NUMBER),
                 Optional.ofNullable(found.get(REVISION.PARENT_NUMBER)),
                 (ObjectNode) ContentJson.parse(content),

@@ -38,6 +38,17 @@ enum SqlTrouble {
         return trouble;
     }
 
+    /** The SQLSTATE of the innermost SQL exception among the causes that has one; empty if none has. */
+    static String state(Throwable problem) {
+        String state = "";
+        for (Throwable cause = problem; cause != null; cause = cause.getCause()) {
+            if (cause instanceof SQLException sql && sql.getSQLState() != null) {
+                state = sql.getSQLState();
+            }
+        }
+        return state;
+    }
+
     private static SqlTrouble of(String state) {
         if (CROSSING.contains(state)) {
             return CROSSED;

@@ -43,11 +43,19 @@ final class StorageTrouble {
                         || complaint.getErrorCode() == ErrorCode.DATABASE_CALLED_AT_SHUTDOWN);
     }
 
+    /** Whether the embedded database closed itself because Java had no memory left; its file is as it was. */
+    static boolean isOutOfMemory(Throwable problem) {
+        return is(problem, ErrorCode.OUT_OF_MEMORY);
+    }
+
     /** Whether the embedded database's file is locked, though not by another Rosinbook, which would have claimed its folder. */
     static boolean isInUse(Throwable problem) {
+        return is(problem, ErrorCode.DATABASE_ALREADY_OPEN_1);
+    }
+
+    private static boolean is(Throwable problem, int code) {
         for (Throwable cause = problem; cause != null; cause = cause.getCause()) {
-            if (cause instanceof SQLException complaint
-                    && complaint.getErrorCode() == ErrorCode.DATABASE_ALREADY_OPEN_1) {
+            if (cause instanceof SQLException complaint && complaint.getErrorCode() == code) {
                 return true;
             }
         }

@@ -50,6 +50,9 @@ final class Verification {
             head = headNumber;
             last = 0;
             kindOfSheet = Kind.ofPath(kind);
+            if (kindOfSheet.isEmpty()) {
+                damages.add(place + ": there is no such kind of sheet");
+            }
         }
         if (number != last + 1) {
             damages.add(place + ": revision " + (last + 1) + " is missing");

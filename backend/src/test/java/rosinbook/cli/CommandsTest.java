@@ -4,7 +4,9 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.io.ByteArrayInputStream;
 import java.io.ByteArrayOutputStream;
+import java.io.InputStream;
 import java.io.PrintStream;
 import java.io.PrintWriter;
 import java.io.StringWriter;
@@ -12,6 +14,8 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Clock;
+import java.time.Instant;
+import java.time.ZoneOffset;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
@@ -28,6 +32,7 @@ import picocli.CommandLine;
 import rosinbook.notebook.Kind;
 import rosinbook.notebook.Notebook;
 import rosinbook.notebook.Pages;
+import rosinbook.store.BackupFolder;
 import rosinbook.store.Database;
 import rosinbook.store.DatabaseSheetStore;
 
@@ -242,6 +247,40 @@ class CommandsTest {
             Outcome help = run(name, "--help");
             assertEquals(0, help.status(), name);
             assertTrue(help.out().contains("Usage: rosinbook " + name), help.out());
+        }
+    }
+
+    @Test
+    void a_backup_without_a_name_is_named_by_the_time_that_the_running_service_gave_it() throws Exception {
+        Path named = Path.of("rosinbook-2001-11-12-200000-000Z.zip");
+        Clock wrong = Clock.fixed(Instant.parse("2001-11-12T20:00:00Z"), ZoneOffset.UTC);
+        try (Database database = Database.inFolder(Path.of(data("a")));
+                RunningService service = RunningService.open(Path.of(data("a")), database, wrong)) {
+            Outcome backup = run("backup", "--data", data("a"));
+            assertEquals(0, backup.status(), backup.err() + service);
+            assertTrue(backup.out().contains(named.toString()), backup.out());
+            assertTrue(
+                    new BackupFolder(Path.of(""))
+                            .list().stream().anyMatch(kept -> kept.name().equals(named.toString())),
+                    "it is known by its name in a folder of backups");
+        } finally {
+            Files.deleteIfExists(named);
+        }
+    }
+
+    @Test
+    void a_passphrase_in_another_encoding_is_refused_and_none_is_set() {
+        InputStream before = System.in;
+        try {
+            System.setIn(new ByteArrayInputStream("B\u00f6gen und Saiten\n".getBytes(StandardCharsets.ISO_8859_1)));
+            Outcome refused = run("passphrase", "--data", data("a"));
+            assertEquals(2, refused.status(), refused.out());
+            assertTrue(refused.err().contains("letters that are not in UTF-8"), refused.err());
+            assertFalse(Files.exists(folder.resolve("a")));
+            System.setIn(new ByteArrayInputStream("B\u00f6gen und Saiten\n".getBytes(StandardCharsets.UTF_8)));
+            assertEquals(0, run("passphrase", "--data", data("a")).status());
+        } finally {
+            System.setIn(before);
         }
     }
 }

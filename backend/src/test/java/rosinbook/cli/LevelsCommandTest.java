@@ -102,4 +102,12 @@ class LevelsCommandTest {
                 .setErr(new PrintWriter(err, true))
                 .execute(arguments);
     }
+
+    @Test
+    void null_in_place_of_segments_is_told_in_a_sentence() throws IOException {
+        for (String nothing : new String[] {"[null]", "null", "{\"segments\":null}"}) {
+            Path text = Files.writeString(folder.resolve("null.json"), nothing);
+            assertRefused("is no list of segments: null stands", REEL, "--segments", text.toString());
+        }
+    }
 }

@@ -42,7 +42,7 @@ class ServeCommandTest {
             assertTrue(
                     err.toString()
                             .startsWith("serve: port " + taken.getLocalPort()
-                                    + " cannot be used; another program may listen there"),
+                                    + " cannot be used at 127.0.0.1; another program may listen there"),
                     err.toString());
         }
     }

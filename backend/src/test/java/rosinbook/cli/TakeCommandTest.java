@@ -1,5 +1,6 @@
 package rosinbook.cli;
 
+import static org.junit.jupiter.api.Assertions.assertArrayEquals;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
@@ -11,6 +12,8 @@ import java.io.PrintWriter;
 import java.io.StringWriter;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -131,5 +134,32 @@ class TakeCommandTest {
             Files.copy(in, file);
         }
         return file.toString();
+    }
+
+    @Test
+    void what_would_overwrite_another_file_of_the_same_call_is_refused_and_nothing_is_written() throws Exception {
+        byte[] before = Files.readAllBytes(Path.of(take));
+        Path link = Files.createSymbolicLink(folder.resolve("link.mid"), Path.of(take));
+        String both = folder.resolve("both").toString();
+        for (String[] odd : new String[][] {
+            {"--clean", take},
+            {"--musicxml", link.toString()},
+            {"--truth", truth, "--clean", truth},
+            {"--clean", folder + "/./both", "--musicxml", both},
+        }) {
+            List<String> arguments = new ArrayList<>(List.of("take", take));
+            arguments.addAll(List.of(odd));
+            assertRefused("give every file a name of its own", arguments.toArray(String[]::new));
+        }
+        assertArrayEquals(before, Files.readAllBytes(Path.of(take)));
+        assertFalse(Files.exists(Path.of(both)));
+    }
+
+    @Test
+    void a_file_that_cannot_be_written_to_its_end_leaves_the_earlier_one() throws Exception {
+        Path clean = Files.writeString(folder.resolve("clean.mid"), "an earlier one");
+        Files.createDirectory(folder.resolve("clean.mid.unfinished"));
+        assertRefused("cannot be written", "take", take, "--clean", clean.toString());
+        assertEquals("an earlier one", Files.readString(clean));
     }
 }

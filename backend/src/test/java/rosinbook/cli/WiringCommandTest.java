@@ -1,5 +1,6 @@
 package rosinbook.cli;
 
+import static org.junit.jupiter.api.Assertions.assertArrayEquals;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
@@ -9,6 +10,8 @@ import java.io.PrintWriter;
 import java.io.StringWriter;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -151,5 +154,23 @@ class WiringCommandTest {
                 .setErr(new PrintWriter(err, true))
                 .execute(arguments);
         return new Run(status, out.toString(), err.toString());
+    }
+
+    @Test
+    void what_would_overwrite_another_file_of_the_same_call_is_refused() throws Exception {
+        Path file = Files.copy(Path.of(resource("violin.json")), folder.resolve("mine.json"));
+        byte[] before = Files.readAllBytes(file);
+        Path other = folder.resolve("out");
+        for (List<String> odd : List.of(
+                List.of("--parts", file.toString()),
+                List.of("--svg", other.toString(), "--netlist", other.toString()))) {
+            List<String> arguments = new ArrayList<>(List.of(file.toString()));
+            arguments.addAll(odd);
+            Run run = run(arguments.toArray(String[]::new));
+            assertEquals(2, run.status(), run.out());
+            assertTrue(run.err().contains("give every file a name of its own."), run.err());
+        }
+        assertArrayEquals(before, Files.readAllBytes(file));
+        assertFalse(Files.exists(other));
     }
 }

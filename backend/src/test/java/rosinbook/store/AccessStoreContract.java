@@ -32,7 +32,7 @@ import rosinbook.access.Session;
 abstract class AccessStoreContract {
     private static final Instant NOW = Instant.parse("2026-11-12T20:00:00.123456Z");
     private static final Instant LATER = NOW.plus(Duration.ofDays(7));
-    private static final UUID FIRST = DatabaseSheetStore.ONLY_NOTEBOOK;
+    static final UUID FIRST = DatabaseSheetStore.ONLY_NOTEBOOK;
 
     private Database database;
     private DatabaseAccessStore players;
@@ -70,7 +70,7 @@ abstract class AccessStoreContract {
         return player;
     }
 
-    private Player joined(String name) {
+    final Player joined(String name) {
         String token = token();
         invited(name, token);
         players.join(token, "hash of " + name, NOW).orElseThrow();
@@ -383,5 +383,46 @@ abstract class AccessStoreContract {
         assertTrue(notebooks.all().stream().allMatch(entry -> entry.may() == Right.OWN));
         assertTrue(notebooks.exists(hers));
         assertFalse(notebooks.exists(UUID.randomUUID()));
+    }
+
+    @Test
+    void people_stand_in_one_order_whichever_database_sorts_them() {
+        List<String> names = List.of("Ann B", "Anna", "Åsa", "Mira", "Zoe");
+        for (String name : List.of("Zoe", "Åsa", "Anna", "Ann B")) {
+            notebooks.let(FIRST, joined(name).id(), Right.OWN);
+        }
+        assertEquals(
+                names,
+                players.players().stream().map(each -> each.name().text()).toList());
+        assertEquals(
+                names,
+                notebooks.members(FIRST).stream()
+                        .map(each -> each.player().name().text())
+                        .toList());
+        assertEquals(names, notebooks.find(FIRST).orElseThrow().owners());
+    }
+
+    @Test
+    void who_gets_a_passphrase_before_joining_has_a_notebook_of_their_own_and_only_one() {
+        String token = token();
+        Player ada = invited("Ada", token);
+        players.setHash(ada.id(), "set by the command", Optional.empty());
+        assertEquals("Ada's notebook", notebooks.ofPlayer(ada.id()).get(0).title());
+        players.setHash(ada.id(), "another", Optional.empty());
+        assertTrue(players.join(token, "late", NOW).isEmpty());
+        players.inviteAgain(ada.id(), token(), LATER);
+        assertEquals(1, notebooks.ofPlayer(ada.id()).size());
+        players.setHash(mira.id(), "the keeper's", Optional.empty());
+        assertEquals(
+                List.of(FIRST),
+                notebooks.ofPlayer(mira.id()).stream().map(NotebookEntry::id).toList());
+    }
+
+    final Database database() {
+        return database;
+    }
+
+    final DatabaseNotebookStore notebooks() {
+        return notebooks;
     }
 }

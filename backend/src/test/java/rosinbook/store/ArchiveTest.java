@@ -22,6 +22,7 @@ import rosinbook.limit.PastLimit;
 import rosinbook.notebook.ContentJson;
 import rosinbook.notebook.Kind;
 import rosinbook.notebook.Notebook;
+import rosinbook.notebook.UnreadableRevision;
 import rosinbook.testing.TestDatabase;
 
 /** Archives that are not as they should be: each is refused with a reason, and nothing is added. */
@@ -197,6 +198,60 @@ class ArchiveTest {
             Map<String, String> whole = Zips.contents(zip.toByteArray());
             whole.keySet().removeIf(key -> key.startsWith("blobs/"));
             assertRefused(Zips.zip(whole), "names a file that is in neither place");
+        }
+    }
+
+    @Test
+    void a_content_as_long_as_one_may_be_is_read_again_and_a_longer_one_is_refused() throws IOException {
+        assertRefused(Zips.zip(ofLength(ContentJson.MAX_BYTES + 1)), "its content is 900001 bytes long");
+        assertEquals(
+                new Archive.Imported(2, 0),
+                archive.read(new ByteArrayInputStream(Zips.zip(ofLength(ContentJson.MAX_BYTES)))));
+        ByteArrayOutputStream again = new ByteArrayOutputStream();
+        archive.export(again);
+        assertEquals(3, Zips.contents(again.toByteArray()).size(), "the cover, the piece and the set");
+    }
+
+    /** The archive with one set whose canonical content has so many bytes. */
+    private Map<String, String> ofLength(int bytes) {
+        StringBuilder items = new StringBuilder();
+        for (int item = 10; item < 60; item++) {
+            items.append(item == 10 ? "" : ",")
+                    .append("\"" + item + "\":{\"note\":\"" + "x".repeat(item == 10 ? 0 : 18_000) + "\",\"order\":"
+                            + item)
+                    .append(",\"piece\":\"" + name.split("/")[2] + "\"}");
+        }
+        String content = "{\"date\":\"2026-11-12\",\"items\":{" + items + "},\"title\":\"One\"}";
+        content = content.replace("\"note\":\"\"", "\"note\":\"" + "x".repeat(bytes - content.length()) + "\"");
+        UUID id = UUID.randomUUID();
+        String entry = "{\"format\":1,\"id\":\"" + id + "\",\"kind\":\"setlists\",\"revision\":1,"
+                + "\"savedAt\":\"2026-11-12T20:00:00Z\",\"savedBy\":\"\",\"reason\":\"\",\"sha256\":\""
+                + ContentJson.sha256(content) + "\",\"content\":" + content + "}";
+        Map<String, String> more = new TreeMap<>(good);
+        more.put("sheets/setlists/" + id + "/r0001.json", entry);
+        return more;
+    }
+
+    @Test
+    void a_sheet_of_a_kind_that_there_is_not_is_a_damage() throws IOException {
+        archive.read(new ByteArrayInputStream(Zips.zip(good)));
+        Damage.execute(database.database(), "UPDATE sheet SET kind = 'pianos'");
+        assertEquals(
+                List.of("pianos " + name.split("/")[2] + ": there is no such kind of sheet"),
+                archive.verify().damages());
+    }
+
+    @Test
+    void a_revision_that_cannot_be_read_is_told_by_its_sheet_and_its_number() throws IOException {
+        archive.read(new ByteArrayInputStream(Zips.zip(good)));
+        for (String damaged : List.of("{", "[]", "{\"title\":\"One\",\"title\":\"Two\"}")) {
+            Damage.execute(database.database(), "UPDATE revision SET content = '" + damaged + "'");
+            var problem = assertThrows(UnreadableRevision.class, () -> archive.export(new ByteArrayOutputStream()));
+            assertTrue(
+                    problem.getMessage()
+                            .startsWith("revision 1 of sheet " + name.split("/")[2] + " is damaged and cannot be read"),
+                    problem.getMessage());
+            assertEquals(1, archive.verify().damages().size(), damaged);
         }
     }
 }

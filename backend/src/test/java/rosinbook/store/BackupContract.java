@@ -139,7 +139,11 @@ abstract class BackupContract {
             Map<String, List<String>> expected = lines(file);
             assertEquals(
                     1, expected.put("tables/sign_in_session.jsonl", List.of()).size());
-            assertEquals(expected, lines(backup(other, "second.zip")), "all but the sessions, which end");
+            assertEquals(1, expected.put("tables/invitation.jsonl", List.of()).size());
+            assertEquals(
+                    expected,
+                    lines(backup(other, "second.zip")),
+                    "all but the sessions, which end, and invitations, of which one that was used must not open again");
             Archive archive = new Archive(other, DatabaseSheetStore.ONLY_NOTEBOOK);
             assertEquals(List.of(), archive.verify().damages());
             assertArrayEquals(export(database), export(other), "every revision with its hash");

@@ -138,4 +138,35 @@ class BackupsTest {
         assertTrue(Files.exists(writing));
         assertTrue(Files.notExists(brokenOff));
     }
+
+    @Test
+    void those_of_a_clock_that_was_wrong_leave_the_days_of_the_right_one_their_place() {
+        clock.pass(Duration.ofDays(365));
+        makeDaily(backups, 8);
+        int later = backups.list().size();
+        clock.pass(Duration.ofDays(-373));
+        makeDaily(backups, 8);
+        long real = backups.list().stream()
+                .filter(kept -> kept.at().isBefore(clock.instant()))
+                .count();
+        assertTrue(real >= 7, real + " of the last seven days are kept");
+        assertEquals(later, backups.list().size() - real, "and those of later until their time has come");
+    }
+
+    @Test
+    void those_of_a_damaged_notebook_push_out_none_of_when_it_was_whole() {
+        makeDaily(backups, 10);
+        String lastWhole = backups.list().get(0).name();
+        Damage.execute(
+                database,
+                "INSERT INTO sheet (notebook_id, id, kind, head_number, title, title_order, search_text, played, saved_at)"
+                        + " VALUES ('" + DatabaseSheetStore.ONLY_NOTEBOOK + "', '" + UUID.randomUUID()
+                        + "', 'pieces', 1, 'One', '6f6e65', 'one', FALSE, CURRENT_TIMESTAMP)");
+        makeDaily(backups, 12);
+        assertTrue(backups.list().get(0).isOfDamaged());
+        Damage.execute(database, "DELETE FROM sheet");
+        makeDaily(backups, 1);
+        List<String> left = backups.list().stream().map(BackupFolder.Kept::name).toList();
+        assertTrue(left.contains(lastWhole), () -> lastWhole + " is not among " + left);
+    }
 }

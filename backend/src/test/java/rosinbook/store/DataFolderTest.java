@@ -12,11 +12,17 @@ import java.nio.channels.FileChannel;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardOpenOption;
+import java.sql.SQLException;
 import java.time.Instant;
 import java.util.List;
 import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.TimeUnit;
+import java.util.concurrent.atomic.AtomicInteger;
+import java.util.function.Function;
+import org.h2.api.ErrorCode;
+import org.jooq.DSLContext;
+import org.jooq.exception.DataAccessException;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -125,13 +131,17 @@ class DataFolderTest {
 
     @Test
     void tables_of_a_newer_rosinbook_are_left_alone() {
+        writeOfANewerRosinbook();
+        var problem = assertThrows(DatabaseUnavailable.class, () -> Database.inFolder(folder));
+        assertTrue(problem.getMessage().contains("a newer Rosinbook wrote it"), problem.getMessage());
+    }
+
+    private void writeOfANewerRosinbook() {
         try (Database database = Database.inFolder(folder)) {
             database.change(sql ->
                     sql.execute("UPDATE \"flyway_schema_history\" SET \"version\" = '999' WHERE \"installed_rank\" ="
                             + " (SELECT MAX(\"installed_rank\") FROM \"flyway_schema_history\")"));
         }
-        var problem = assertThrows(DatabaseUnavailable.class, () -> Database.inFolder(folder));
-        assertTrue(problem.getMessage().contains("a newer Rosinbook wrote it"), problem.getMessage());
     }
 
     @Test
@@ -154,5 +164,81 @@ class DataFolderTest {
             assertEquals(1, database.<Integer>look(sql -> sql.fetchCount(rosinbook.store.schema.Tables.NOTEBOOK)));
             assertEquals(List.of(), BackupWriter.damages(database));
         }
+    }
+
+    @Test
+    void running_out_of_memory_is_not_told_as_damage_and_the_next_who_asks_is_answered() {
+        try (Database database = Database.inFolder(folder)) {
+            for (Function<Function<DSLContext, Object>, Object> way :
+                    List.<Function<Function<DSLContext, Object>, Object>>of(database::look, database::change)) {
+                AtomicInteger tries = new AtomicInteger();
+                var problem = assertThrows(
+                        DatabaseUnavailable.class,
+                        () -> way.apply(sql -> {
+                            tries.incrementAndGet();
+                            throw new DataAccessException(
+                                    "away", new SQLException("Out of memory.", "90108", ErrorCode.OUT_OF_MEMORY));
+                        }));
+                assertTrue(problem.getMessage().contains("Java ran out of memory; start it with more"));
+                assertEquals(1, tries.get(), "it would run out of it again");
+                assertEquals(1, way.apply(sql -> sql.fetchValue("SELECT 1")));
+            }
+        }
+    }
+
+    @Test
+    void a_file_that_is_lost_after_a_kill_is_not_taken_for_a_fresh_notebook() throws IOException {
+        Database.inFolder(folder).close();
+        Files.delete(file("rosinbook.mv.db"));
+        Files.delete(file("rosinbook.seal"));
+        Files.writeString(file("rosinbook.running"), "{}");
+        var problem = assertThrows(DatabaseDamaged.class, () -> Database.inFolder(folder));
+        assertTrue(problem.getMessage().endsWith("is missing"), problem.getMessage());
+        assertFalse(Files.exists(file("rosinbook.mv.db")));
+    }
+
+    @Test
+    void a_start_that_was_refused_leaves_the_notebook_sealed() throws IOException {
+        writeOfANewerRosinbook();
+        assertThrows(DatabaseUnavailable.class, () -> Database.inFolder(folder));
+        flipABit();
+        var problem = assertThrows(DatabaseDamaged.class, () -> Database.inFolder(folder));
+        assertTrue(problem.getMessage().contains("not as it was left"), problem.getMessage());
+    }
+
+    @Test
+    void tables_that_cannot_be_brought_up_to_date_are_left_sealed_and_no_half_copy_beside_them() throws IOException {
+        Database.inEmptyFolder(folder, old -> {
+                    old.migrations().to("2");
+                    Damage.execute(old, "CREATE TABLE player (id INTEGER)"); // which a later version wants to make
+                })
+                .close();
+        assertThrows(DatabaseUnavailable.class, () -> Database.inFolder(folder));
+        assertTrue(Files.exists(file("rosinbook.seal")));
+        assertFalse(Files.exists(file("rosinbook.new.mv.db")));
+    }
+
+    @Test
+    void a_notebook_that_was_brought_up_to_date_does_not_keep_the_seal_of_the_file_before() throws IOException {
+        OldNotebook.write(folder, "2");
+        try (Database database = Database.inFolder(folder)) {
+            assertTrue(database.isAlive());
+            assertFalse(Files.exists(file("rosinbook.seal")));
+        }
+        Database.inFolder(folder).close();
+    }
+
+    private void flipABit() throws IOException {
+        byte[] bytes = Files.readAllBytes(file("rosinbook.mv.db"));
+        bytes[bytes.length / 2] ^= 1;
+        Files.write(file("rosinbook.mv.db"), bytes);
+    }
+
+    @Test
+    void a_folder_whose_name_would_end_the_databases_address_is_refused() {
+        Path odd = folder.resolve("a;b");
+        var problem = assertThrows(IllegalArgumentException.class, () -> Database.inFolder(odd));
+        assertTrue(problem.getMessage().contains("its name has a semicolon; name another with --data"));
+        assertFalse(Files.exists(odd));
     }
 }

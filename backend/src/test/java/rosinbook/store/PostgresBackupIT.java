@@ -7,10 +7,16 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.sql.Connection;
+import java.sql.ResultSet;
 import java.sql.Statement;
+import java.time.Instant;
 import java.util.List;
 import java.util.Map;
+import java.util.concurrent.CompletableFuture;
+import java.util.concurrent.TimeUnit;
+import java.util.concurrent.locks.LockSupport;
 import org.junit.jupiter.api.Test;
+import rosinbook.access.NotebookEntry;
 import rosinbook.testing.PostgresServer;
 
 class PostgresBackupIT extends BackupContract {
@@ -39,6 +45,7 @@ class PostgresBackupIT extends BackupContract {
             assertEquals(lines(second), lines(third));
             Map<String, List<String>> expected = lines(first);
             expected.put("tables/sign_in_session.jsonl", List.of());
+            expected.put("tables/invitation.jsonl", List.of());
             assertEquals(expected, lines(second));
         }
     }
@@ -74,5 +81,45 @@ class PostgresBackupIT extends BackupContract {
                 IllegalArgumentException.class,
                 () -> Restore.intoPostgresql(file, place.url(), place.user(), place.password()));
         assertTrue(problem.getMessage().contains("only into an empty one"), problem.getMessage());
+    }
+
+    @Test
+    void what_somebody_begins_after_the_database_was_found_empty_is_left_alone() throws Exception {
+        Path file = backup(source(), "first.zip");
+        PostgresServer.Address place = PostgresServer.migratedDatabase();
+        try (Connection other = place.connect();
+                Statement statement = other.createStatement()) {
+            other.setAutoCommit(false);
+            statement.execute("INSERT INTO notebook (id, title, created_at) VALUES ('"
+                    + DatabaseSheetStore.ONLY_NOTEBOOK + "', 'Begun meanwhile', CURRENT_TIMESTAMP)");
+            CompletableFuture<Throwable> told = CompletableFuture.supplyAsync(() -> assertThrows(
+                    IllegalArgumentException.class,
+                    () -> Restore.intoPostgresql(file, place.url(), place.user(), place.password())));
+            awaitSomebodyWaiting(statement);
+            other.commit();
+            String sentence = told.get(30, TimeUnit.SECONDS).getMessage();
+            assertTrue(sentence.contains("holds a notebook already"), sentence);
+        }
+        try (Database left = place.open()) {
+            assertEquals(
+                    List.of("Begun meanwhile"),
+                    new DatabaseNotebookStore(left)
+                            .all().stream().map(NotebookEntry::title).toList());
+        }
+    }
+
+    /** For a row that another transaction has added and not committed yet. */
+    private static void awaitSomebodyWaiting(Statement statement) throws Exception {
+        Instant end = Instant.now().plusSeconds(30);
+        boolean isWaiting = false;
+        while (!isWaiting) {
+            assertTrue(Instant.now().isBefore(end), "nobody waits for the row");
+            LockSupport.parkNanos(TimeUnit.MILLISECONDS.toNanos(20));
+            try (ResultSet waiting = statement.executeQuery(
+                    "SELECT COUNT(*) FROM pg_locks WHERE NOT granted" + " AND locktype = 'transactionid'")) {
+                waiting.next();
+                isWaiting = waiting.getInt(1) > 0;
+            }
+        }
     }
 }

@@ -212,4 +212,13 @@ class RestoreTest {
         Files.writeString(target().resolve("rosinbook.new.mv.db"), "half");
         assertEquals(List.of(), Restore.intoFolder(good, target()).damages());
     }
+
+    @Test
+    void one_whose_cover_breaks_off_is_told_as_damaged() throws IOException {
+        ForgedZip zip = new ForgedZip();
+        ForgedZip.Entry cover = zip.add(BackupCover.ENTRY, parts.get(BackupCover.ENTRY));
+        cover.packed = Arrays.copyOf(cover.packed, cover.packed.length / 2);
+        cover.packedSize = cover.packed.length;
+        assertRefused(zip.bytes(), "is damaged: its cover cannot be read");
+    }
 }

@@ -118,6 +118,12 @@ abstract class SheetStoreContract {
                 notebook.look(pages -> pages.history(id, 10, Optional.empty())).items().stream()
                         .map(Revision::number)
                         .toList());
+        assertEquals(
+                List.of(3, 2, 1),
+                notebook.look(pages -> pages.history(id, 10, Optional.of(99))).items().stream()
+                        .map(Revision::number)
+                        .toList(),
+                "from beyond the newest it goes back from the newest");
         assertEquals(Optional.of(2), notebook.newest(Kind.PIECES, id).parent());
     }
 
