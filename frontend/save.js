@@ -123,10 +123,11 @@ export class Keeping {
     this.#tell();
   }
 
-  /** Back to what the notebook has. A new sheet becomes empty of this device's memory. */
+  /** Back to what the notebook has. Of a new sheet only the draft goes: there is nothing to go back to, the page has to begin anew. */
   discard() {
     this.#stopWaiting();
     this.#drop();
+    if (this.baseRevision === 0 && !this.envelope) return;
     this.base = this.envelope?.content ?? this.base;
     this.baseRevision = this.envelope?.revision ?? this.baseRevision;
     this.content = structuredClone(this.base ?? {});
