@@ -40,7 +40,7 @@ export async function show(page, { params: { id } }) {
     lead: 'Measure the strings, then set the sensitivities: high enough for your softest stroke, low enough for the neighbour’s loudest.',
     doors: [el('a', { class: 'button', href: sheetAddress('rigs', id) }, 'The rig')],
   });
-  const intake = LevelIntake(section(page.leaf), { strings, notes, inputs: Math.max(strings.length, ...order.filter(Boolean)), onFiles: takeFiles, onReadings: (body) => run('Working it out …', () => measureReadings(body, query())) });
+  const intake = LevelIntake(section(page.leaf), { rig: id, strings, notes, inputs: Math.max(strings.length, ...order.filter(Boolean)), onFiles: takeFiles, onReadings: (body) => run('Working it out …', () => measureReadings(body, query())) });
   const state = el('div', { class: 'bench-state', role: 'status' });
   const bar = el('progress', { max: 1, hidden: true, 'aria-label': 'How far it is' });
   const results = el('div', { class: 'results' });
