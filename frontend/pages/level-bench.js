@@ -1,7 +1,7 @@
 /** level-bench.js: measures the strings of one rig and advises its sensitivities. */
 import { Away, Problem, post, readSheet } from '../api.js';
 import { el, fill } from '../dom.js';
-import { applied, duration, reason, shareScale } from '../level-rules.js';
+import { applied, duration, reason, shareScale, withReason } from '../level-rules.js';
 import { measureReadings, measureTake, measureUpload, sendRecording } from '../level-requests.js';
 import { LeakMap } from '../parts/leak-map.js';
 import { LevelAdvice } from '../parts/level-advice.js';
@@ -146,7 +146,7 @@ export async function show(page, { params: { id } }) {
 
   async function apply(report) {
     const { advice, summary } = report;
-    keeping.reason = reason(keeping.content, advice, summary, advice.some((each) => each.isAssumed));
+    keeping.reason = withReason(keeping.reason, reason(keeping.base, advice, summary, advice.some((each) => each.isAssumed)));
     keeping.change((content) => Object.assign(content, applied(content, advice, summary, localDay(new Date()))));
     const envelope = await keeping.save();
     if (envelope) applySaved(envelope);
