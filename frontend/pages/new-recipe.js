@@ -27,7 +27,7 @@ export async function show(page, { query }) {
   const wanted = { piece: isStart ? undefined : find(pieces, query.get('piece'))?.id, start: find(starts, query.get('start')) ?? starts[0] };
   const keeping = newSheet('recipes', ontoStart({ title: '', piece: wanted.piece, synth: synths[0]?.id }, isStart ? null : wanted.start));
   // An unfinished one may be of the other sort: the address decides.
-  if (isStart && (keeping.content.piece || keeping.content.follows)) keeping.change((content) => Object.assign(content, { piece: undefined }, ontoStart({ title: content.title, synth: synths[0]?.id }, null), { follows: undefined }));
+  if (isStart && (keeping.content.piece || keeping.content.follows)) keeping.change((content) => Object.assign(content, { piece: undefined }, ontoStart({ title: content.title, synth: synths[0]?.id }, null)));
   if (!isStart && wanted.piece && keeping.content.piece !== wanted.piece) keeping.change((content) => { content.piece = wanted.piece; });
   const head = PageHead(page.leaf, { kicker: word, title: editableTitle(keeping, 'what is it called?') });
   const list = el('dl', { class: 'facts' });
@@ -45,7 +45,7 @@ export async function show(page, { query }) {
         onEdit: (value) => keeping.change((content) => { content.piece = value || undefined; }) });
       Fact(list, { label: 'On top of', kind: 'choice', value: follows?.id ?? '', empty: 'nothing: it stands alone', choices: [...starts.map((each) => [each.id, `${each.title}, revision ${each.revision}`]), ['', 'nothing: it stands alone']],
         onEdit: (value) => {
-          keeping.change((content) => Object.assign(content, { follows: undefined }, ontoStart(content, find(starts, value))));
+          keeping.change((content) => Object.assign(content, ontoStart(content, find(starts, value))));
           advise();
         } });
     }
