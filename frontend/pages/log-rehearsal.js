@@ -29,6 +29,7 @@ export async function show(page, { query }) {
     return;
   }
   const keeping = await openSheet('rigs', id);
+  if (!rigs.some((rig) => rig.id === id)) rigs.push({ id, title: keeping.content.title });
   const before = structuredClone(keeping.base);
   const [instrument, synth] = await Promise.all([
     readSheet('instruments', keeping.content.instrument.id, keeping.content.instrument.revision),
@@ -51,8 +52,8 @@ export async function show(page, { query }) {
   function edit(change) {
     keeping.extra.log ??= blankEntry(today);
     keeping.change((content) => {
-      content.date = keeping.extra.log.date;
       change(content);
+      content.date = keeping.extra.log.date;
     });
   }
 
