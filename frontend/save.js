@@ -72,6 +72,8 @@ export class Keeping {
     this.content = structuredClone(this.base ?? {});
     /** Sent beside the content at the next save, such as { log }. */
     this.extra = {};
+    /** What was sent beside the content at the last save that went through. @type {Record<string, any>} */
+    this.savedExtra = {};
     this.reason = '';
     /** @type {import('./save-rules.js').SaveState} */
     this.state = 'clean';
@@ -203,6 +205,7 @@ export class Keeping {
       this.baseRevision = envelope.revision;
     }
     this.content = carried ?? this.content;
+    this.savedExtra = sent.extra;
     this.extra = same(this.extra, sent.extra) ? {} : this.extra;
     this.reason = this.reason === sent.reason ? '' : this.reason;
     this.foundDraftFrom = '';
