@@ -129,12 +129,13 @@ export async function show(page) {
 
   /** A line stays as it is while its recording waits: a name may be half typed in it. */
   function WaitingList(words) {
-    const heading = el('h2', { hidden: true }, words);
+    const heading = el('h2', { hidden: true });
     const list = el('ul', { class: 'ruled', hidden: true });
     return {
       elements: [heading, list],
       show(recordings) {
         heading.hidden = list.hidden = recordings.length === 0;
+        heading.textContent = recordings.length ? words : '';
         keyedList(list, recordings, ({ id }) => id, waitingLine);
       },
     };
