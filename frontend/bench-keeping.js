@@ -78,6 +78,15 @@ export class BenchKeeping {
     return this.rig.baseRevision;
   }
 
+  get id() {
+    return this.rig.id;
+  }
+
+  /** What goes with the rig, such as a rehearsal that was begun elsewhere. */
+  get extra() {
+    return this.rig.extra;
+  }
+
   get reason() {
     return this.rig.reason;
   }

@@ -99,6 +99,35 @@ function keyOf(kind, id) {
   return draftKey(shownNotebook(), kind, id);
 }
 
+/**
+ * Keeps what was typed of a meter's readings at the level bench, which is in no sheet.
+ *
+ * @param {string} rig its id
+ * @param {Record<string, string>} readings what stands in each field that is not empty
+ */
+export function keepReadings(rig, readings) {
+  try {
+    if (Object.keys(readings).length) localStorage.setItem(readingsKey(rig), JSON.stringify(readings));
+    else localStorage.removeItem(readingsKey(rig));
+  } catch {
+    // Without a store they last as long as the page.
+  }
+}
+
+/** @param {string} rig its id @returns {Record<string, string>} */
+export function keptReadings(rig) {
+  try {
+    const entries = Object.entries(JSON.parse(localStorage.getItem(readingsKey(rig)) ?? '{}'));
+    return Object.fromEntries(entries.filter(([, words]) => typeof words === 'string'));
+  } catch {
+    return {};
+  }
+}
+
+function readingsKey(rig) {
+  return `rosinbook.readings@${shownNotebook()}.${rig}`;
+}
+
 /** The name the player signs with on this device. */
 export function playerName() {
   try {

@@ -119,6 +119,17 @@ export function reason(content, advice, summary, isAssumed) {
   return `Level bench, ${shortDay(summary.measuredOn)}${from}: ${steps.length ? steps.join(', ') : 'nothing to change'}${isAssumed ? '; partly assumed' : ''}`.slice(0, 1000);
 }
 
+/**
+ * What the bench says, behind what the player has written; once, however often it is applied.
+ *
+ * @param {string} typed
+ * @param {string} words
+ */
+export function withReason(typed, words) {
+  if (typed.includes(words)) return typed;
+  return typed ? `${typed}; ${words}`.slice(0, 1000) : words;
+}
+
 /** Whether two measurements can be drawn on one scale. */
 export function shareScale(one, other) {
   return Boolean(one && other && one.source === other.source);

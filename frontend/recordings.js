@@ -1,10 +1,13 @@
 /**
- * recordings.js: takes recorded in this browser, kept here (IndexedDB) until the notebook has them.
+ * recordings.js: takes recorded in this browser, kept here (IndexedDB) until the notebook has them. Each page sees those of its
+ * own notebook, and those that were kept before it was noted which.
  *
  *   await keepRecording({ id, startedAt, strings, messages });
  *   for (const recording of await allRecordings()) …
  *   await dropRecording(id);
  */
+import { shownNotebook } from './tab-notebook.js';
+
 const NAME = 'rosinbook-recordings';
 const STORE = 'recordings';
 
@@ -32,17 +35,18 @@ async function within(mode, work) {
   }
 }
 
-/** @typedef {{ id: string, startedAt: string, strings: string[], messages: import('./smf-rules.js').Message[] }} Recording */
+/** @typedef {{ id: string, startedAt: string, strings: string[], messages: import('./smf-rules.js').Message[], notebook?: string }} Recording */
 
 /** @param {Recording} recording */
 export function keepRecording(recording) {
-  return within('readwrite', (store) => store.put(recording));
+  return within('readwrite', (store) => store.put({ ...recording, notebook: shownNotebook() }));
 }
 
 /** Oldest first. @returns {Promise<Recording[]>} empty where the browser keeps nothing */
 export async function allRecordings() {
   try {
-    return (await within('readonly', (store) => store.getAll())).sort((one, other) => one.startedAt.localeCompare(other.startedAt));
+    const all = await within('readonly', (store) => store.getAll());
+    return all.filter(({ notebook }) => !notebook || notebook === shownNotebook()).sort((one, other) => one.startedAt.localeCompare(other.startedAt));
   } catch {
     return [];
   }

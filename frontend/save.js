@@ -72,6 +72,8 @@ export class Keeping {
     this.content = structuredClone(this.base ?? {});
     /** Sent beside the content at the next save, such as { log }. */
     this.extra = {};
+    /** What was sent beside the content at the last save that went through. @type {Record<string, any>} */
+    this.savedExtra = {};
     this.reason = '';
     /** @type {import('./save-rules.js').SaveState} */
     this.state = 'clean';
@@ -123,10 +125,11 @@ export class Keeping {
     this.#tell();
   }
 
-  /** Back to what the notebook has. A new sheet becomes empty of this device's memory. */
+  /** Back to what the notebook has. Of a new sheet only the draft goes: there is nothing to go back to, the page has to begin anew. */
   discard() {
     this.#stopWaiting();
     this.#drop();
+    if (this.baseRevision === 0 && !this.envelope) return;
     this.base = this.envelope?.content ?? this.base;
     this.baseRevision = this.envelope?.revision ?? this.baseRevision;
     this.content = structuredClone(this.base ?? {});
@@ -202,6 +205,7 @@ export class Keeping {
       this.baseRevision = envelope.revision;
     }
     this.content = carried ?? this.content;
+    this.savedExtra = sent.extra;
     this.extra = same(this.extra, sent.extra) ? {} : this.extra;
     this.reason = this.reason === sent.reason ? '' : this.reason;
     this.foundDraftFrom = '';

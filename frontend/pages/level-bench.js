@@ -1,7 +1,7 @@
 /** level-bench.js: measures the strings of one rig and advises its sensitivities. */
 import { Away, Problem, post, readSheet } from '../api.js';
 import { el, fill } from '../dom.js';
-import { applied, duration, reason, shareScale } from '../level-rules.js';
+import { applied, duration, reason, shareScale, withReason } from '../level-rules.js';
 import { measureReadings, measureTake, measureUpload, sendRecording } from '../level-requests.js';
 import { LeakMap } from '../parts/leak-map.js';
 import { LevelAdvice } from '../parts/level-advice.js';
@@ -40,7 +40,7 @@ export async function show(page, { params: { id } }) {
     lead: 'Measure the strings, then set the sensitivities: high enough for your softest stroke, low enough for the neighbour’s loudest.',
     doors: [el('a', { class: 'button', href: sheetAddress('rigs', id) }, 'The rig')],
   });
-  const intake = LevelIntake(section(page.leaf), { strings, notes, inputs: Math.max(strings.length, ...order.filter(Boolean)), onFiles: takeFiles, onReadings: (body) => run('Working it out …', () => measureReadings(body, query())) });
+  const intake = LevelIntake(section(page.leaf), { rig: id, strings, notes, inputs: Math.max(strings.length, ...order.filter(Boolean)), onFiles: takeFiles, onReadings: (body) => run('Working it out …', () => measureReadings(body, query())) });
   const state = el('div', { class: 'bench-state', role: 'status' });
   const bar = el('progress', { max: 1, hidden: true, 'aria-label': 'How far it is' });
   const results = el('div', { class: 'results' });
@@ -146,7 +146,7 @@ export async function show(page, { params: { id } }) {
 
   async function apply(report) {
     const { advice, summary } = report;
-    keeping.reason = reason(keeping.content, advice, summary, advice.some((each) => each.isAssumed));
+    keeping.reason = withReason(keeping.reason, reason(keeping.base, advice, summary, advice.some((each) => each.isAssumed)));
     keeping.change((content) => Object.assign(content, applied(content, advice, summary, localDay(new Date()))));
     const envelope = await keeping.save();
     if (envelope) applySaved(envelope);

@@ -1,11 +1,13 @@
 /** live-take.js: each string's notes as they arrive over MIDI, ghosts and blips marked at once, and recorded into a take. */
 import { allSheets } from '../api.js';
 import { el, fill } from '../dom.js';
+import { keyedList } from '../keyed-list.js';
 import { LiveWatch } from '../live-rules.js';
 import { LiveBoard } from '../parts/live-board.js';
 import { NewTake } from '../parts/new-take.js';
 import { PageHead } from '../parts/page-head.js';
 import { say } from '../parts/status-line.js';
+import { SureButton } from '../parts/sure-button.js';
 import { allRecordings, dropRecording, keepRecording } from '../recordings.js';
 import { isKept, midiFile, noteMessage } from '../smf-rules.js';
 import { sheetAddress } from '../places-rules.js';
@@ -18,13 +20,15 @@ export async function show(page) {
   page.title('Play live');
   const [rigs, instruments] = await Promise.all([allSheets('rigs'), allSheets('instruments')]);
   PageHead(page.leaf, { kicker: 'Takes', title: 'Play live', lead: 'Connect the synth’s MIDI to this device and see what it hears, string by string, while you play.' });
-  const waiting = el('section');
+  const here = WaitingList('Only on this page so far: do not close it');
+  const inBrowser = WaitingList('Only in this browser so far');
+  const waiting = el('section', {}, here.elements, inBrowser.elements);
   /** Recordings that this browser would not keep: they are here while the page is. @type {Map<string, import('../recordings.js').Recording>} */
   const held = new Map();
   /** @type {import('../recordings.js').Recording | null} */
   let recording = null;
   addEventListener('beforeunload', (event) => {
-    if (held.size) event.preventDefault();
+    if (held.size || recording) event.preventDefault();
   });
   if (typeof navigator.requestMIDIAccess !== 'function') {
     page.leaf.append(
@@ -119,13 +123,22 @@ export async function show(page) {
   async function drawWaiting() {
     const isDone = ({ id }) => id !== recording?.id;
     const kept = (await allRecordings()).filter((each) => isDone(each) && !held.has(each.id));
-    fill(waiting,
-      waitingList('Only on this page so far: do not close it', [...held.values()].filter(isDone)),
-      waitingList('Only in this browser so far', kept));
+    here.show([...held.values()].filter(isDone));
+    inBrowser.show(kept);
   }
 
-  function waitingList(heading, recordings) {
-    return recordings.length ? [el('h2', {}, heading), el('ul', { class: 'ruled' }, recordings.map(waitingLine))] : null;
+  /** A line stays as it is while its recording waits: a name may be half typed in it. */
+  function WaitingList(words) {
+    const heading = el('h2', { hidden: true });
+    const list = el('ul', { class: 'ruled', hidden: true });
+    return {
+      elements: [heading, list],
+      show(recordings) {
+        heading.hidden = list.hidden = recordings.length === 0;
+        heading.textContent = recordings.length ? words : '';
+        keyedList(list, recordings, ({ id }) => id, waitingLine);
+      },
+    };
   }
 
   async function forget(id) {
@@ -153,16 +166,12 @@ export async function show(page) {
         await drawWaiting();
       } });
     } } }, 'Look at it, and keep it');
-    const away = el('button', { type: 'button', class: 'quiet', on: { click: async () => {
-      if (!away.dataset.sure) {
-        away.dataset.sure = 'yes';
-        away.textContent = 'Really throw away?';
-        return;
-      }
+    const trouble = el('p', { class: 'unsafe', role: 'status' });
+    const away = SureButton({ word: 'Throw away', question: 'Really throw away?', trouble, act: async () => {
       await forget(id);
       await drawWaiting();
-    } } }, 'Throw away');
-    return el('li', {}, el('div', { class: 'line' }, el('span', { class: 'name' }, moment(startedAt)), el('span', { class: 'aside' }, clock(seconds)), look, away), place);
+    } });
+    return el('li', {}, el('div', { class: 'line' }, el('span', { class: 'name' }, moment(startedAt)), el('span', { class: 'aside' }, clock(seconds)), look, away), trouble, place);
   }
 }
 

@@ -2,9 +2,10 @@
  * log-rehearsal.js: after a rehearsal, by thumb, in under a minute: the last rig is open as a copy, the strings are stepped,
  * a sentence and how it felt are added, and one save writes the rig's new revision and the log entry that points at it.
  */
-import { allSheets, get, readSheet } from '../api.js';
+import { allSheets, get, readSheet, saveSheet } from '../api.js';
 import { el, fill } from '../dom.js';
-import { findRehearsal } from '../drafts.js';
+import { same } from '../drafts-rules.js';
+import { findRehearsal, playerName } from '../drafts.js';
 import { ChangeList } from '../parts/change-list.js';
 import { Editable } from '../parts/editable.js';
 import { Felt } from '../parts/felt.js';
@@ -15,7 +16,7 @@ import { StringBoard } from '../parts/string-board.js';
 import { compareAddress, sheetAddress } from '../places-rules.js';
 import { assignmentOf, stringNumbers } from '../rig-rules.js';
 import { openSheet } from '../save.js';
-import { localDay, longDay, number, signed } from '../words-rules.js';
+import { asSentence, localDay, longDay, number, signed } from '../words-rules.js';
 import { EVENTS, blankEntry, sensitivityStep } from './log-rehearsal-rules.js';
 
 const TRIM_SCALE = { min: -60, max: 60, step: 0.5, customaryStart: 0 };
@@ -29,6 +30,7 @@ export async function show(page, { query }) {
     return;
   }
   const keeping = await openSheet('rigs', id);
+  if (!rigs.some((rig) => rig.id === id)) rigs.push({ id, title: keeping.content.title });
   const before = structuredClone(keeping.base);
   const [instrument, synth] = await Promise.all([
     readSheet('instruments', keeping.content.instrument.id, keeping.content.instrument.revision),
@@ -36,23 +38,25 @@ export async function show(page, { query }) {
   ]);
   const today = localDay(new Date());
   const strings = stringNumbers(instrument.content);
+  /** The entry that was written while more was typed: the rest belongs to it. */
+  let entryId = null;
   page.leaf.classList.add('log-rehearsal');
   PageHead(page.leaf, { title: 'After the rehearsal', lead: el('span', {}, longDay(today)) });
   drawRigChoice();
   const shows = [drawStrings(), drawFelt(), drawText(), drawTrims()];
-  SaveBar(page.leaf, keeping, { saveWord: 'Write it down', onSaved: written, showsLog: true });
+  SaveBar(page.leaf, keeping, { saveWord: 'Write it down', onSaved: saved, confirm: writeRest, showsLog: true });
   keeping.onChange(() => shows.forEach((each) => each()));
 
   function entry() {
-    return keeping.extra.log ?? blankEntry(today);
+    return keeping.extra.log ?? keeping.savedExtra.log ?? blankEntry(today);
   }
 
   /** Whatever is touched first makes this today's rig and starts the log entry. */
   function edit(change) {
-    keeping.extra.log ??= blankEntry(today);
+    keeping.extra.log ??= structuredClone(entry());
     keeping.change((content) => {
-      content.date = keeping.extra.log.date;
       change(content);
+      content.date = keeping.extra.log.date;
     });
   }
 
@@ -129,6 +133,30 @@ export async function show(page, { query }) {
     return update;
   }
 
+  function saved(envelope) {
+    entryId = envelope.extras?.logId ?? entryId;
+    if (keeping.isDirty) page.say('Written down, but for what you typed meanwhile: write that down as well.');
+    else written(envelope);
+  }
+
+  /** Before the rig is saved again. @returns {Promise<boolean>} whether there is anything left to save with it */
+  async function writeRest() {
+    const rest = structuredClone(keeping.extra.log);
+    if (!entryId || !rest) return true;
+    try {
+      const { revision, content } = await readSheet('log', entryId);
+      await saveSheet('log', entryId, revision, { content: { ...content, ...rest }, by: playerName() });
+    } catch (failure) {
+      page.say(asSentence(failure.message));
+      return false;
+    }
+    keeping.savedExtra = { log: rest };
+    if (same(keeping.extra.log, rest)) keeping.extra = {};
+    keeping.touch();
+    if (!keeping.isDirty) written(keeping.envelope);
+    return keeping.isDirty;
+  }
+
   async function written(envelope) {
     const was = before ? envelope.parent : null;
     const changes = el('div');
@@ -142,7 +170,7 @@ export async function show(page, { query }) {
       el('div', { class: 'buttons' },
         el('a', { class: 'button inked', href: '/' }, 'To the first page'),
         el('a', { class: 'button', href: sheetAddress('rigs', id) }, 'The rig'),
-        el('a', { class: 'button', href: envelope.extras?.logId ? sheetAddress('log', envelope.extras.logId) : '/log' }, 'The log'),
+        el('a', { class: 'button', href: entryId ? sheetAddress('log', entryId) : '/log' }, 'The log'),
         was ? el('a', { class: 'button quiet', href: compareAddress('rigs', id, was, envelope.revision) }, 'See the comparison') : null));
     document.getElementById('page').focus();
     if (!was) return;

@@ -103,7 +103,7 @@ export async function show(page) {
     const element = el('article');
     const edit = () => tried(async () => {
       const keeping = await openSheet('log', envelope.id);
-      LogEntryForm(fill(element), keeping, { onSaved: () => location.reload() });
+      LogEntryForm(fill(element), keeping, { onSaved: () => showSaved(keeping) });
     });
     articles.set(envelope.id, element);
     LogEntry(element, envelope, { titles, onEdit: edit });
@@ -119,7 +119,12 @@ export async function show(page) {
   function openLine() {
     if (line) return;
     line = newSheet('log', { ...blankEntry(localDay(new Date())), event: 'practice', about: {} });
-    LogEntryForm(form, line, { onSaved: () => location.reload() });
+    LogEntryForm(form, line, { onSaved: () => showSaved(line) });
+  }
+
+  function showSaved(keeping) {
+    if (keeping.isDirty) page.say('Written down, but for what you typed meanwhile: write that down as well.');
+    else location.reload();
   }
 }
 

@@ -15,6 +15,8 @@ export async function show(page, { query }) {
   page.title('New instrument');
   const shapes = (await get('/api/shapes')).items;
   const keeping = newSheet('instruments', blankInstrument());
+  // A draft that an earlier release left behind may lack what the form is drawn from.
+  keeping.content = { ...blankInstrument(), ...keeping.content };
   PageHead(page.leaf, { kicker: 'New instrument', title: editableTitle(keeping, 'What do you call it?') });
   if (onTheWay) page.leaf.append(PathSteps('instrument'));
   page.leaf.append(el('p', { class: 'pencil' }, 'Pick a tuning close to yours, then touch a note to change it. String 1 is the highest. The socket can wait.'));

@@ -8,6 +8,6 @@ import { blankSettings } from '../recipe-rules.js';
  * @param {import('../api.js').Envelope | null | undefined} start
  */
 export function ontoStart(content, start) {
-  if (!start) return { ...content, settings: blankSettings() };
+  if (!start) return { ...content, follows: undefined, settings: blankSettings() };
   return { ...content, synth: start.content.synth ?? content.synth, follows: { id: start.id, revision: start.revision }, settings: {} };
 }

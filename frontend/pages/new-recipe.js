@@ -7,6 +7,7 @@ import { PageHead } from '../parts/page-head.js';
 import { SaveBar } from '../parts/save-bar.js';
 import { sheetAddress } from '../places-rules.js';
 import { newSheet } from '../save.js';
+import { listed } from '../words-rules.js';
 import { ontoStart } from './new-recipe-rules.js';
 import { bySong } from './pieces-rules.js';
 import { byPiece } from './recipes-rules.js';
@@ -27,15 +28,27 @@ export async function show(page, { query }) {
   const wanted = { piece: isStart ? undefined : find(pieces, query.get('piece'))?.id, start: find(starts, query.get('start')) ?? starts[0] };
   const keeping = newSheet('recipes', ontoStart({ title: '', piece: wanted.piece, synth: synths[0]?.id }, isStart ? null : wanted.start));
   // An unfinished one may be of the other sort: the address decides.
-  if (isStart && (keeping.content.piece || keeping.content.follows)) keeping.change((content) => Object.assign(content, { piece: undefined }, ontoStart({ title: content.title, synth: synths[0]?.id }, null), { follows: undefined }));
-  if (!isStart && wanted.piece && keeping.content.piece !== wanted.piece) keeping.change((content) => { content.piece = wanted.piece; });
+  if (isStart && (keeping.content.piece || keeping.content.follows)) keeping.change((content) => Object.assign(content, { piece: undefined }, ontoStart({ title: content.title, synth: synths[0]?.id }, null)));
+  if (!isStart && wanted.piece && !keeping.content.piece) keeping.change((content) => { content.piece = wanted.piece; });
   const head = PageHead(page.leaf, { kicker: word, title: editableTitle(keeping, 'what is it called?') });
   const list = el('dl', { class: 'facts' });
   const advice = el('p', { class: 'pencil' });
+  if (!isStart && isOfSomethingElse()) {
+    page.leaf.append(el('p', {}, `You had begun a recipe before: it stands here as you left it. You came for ${listed(asked().map(({ title }) => title))}: choose below if that is what you want.`));
+  }
   page.leaf.append(list, advice);
   draw();
   SaveBar(page.leaf, keeping, { ready: missing, onSaved: (envelope) => location.assign(sheetAddress('recipes', envelope.id)) });
   head.element.querySelector('button.value').click();
+
+  /** What the address names. */
+  function asked() {
+    return [find(pieces, query.get('piece')), find(starts, query.get('start'))].filter(Boolean);
+  }
+
+  function isOfSomethingElse() {
+    return !asked().every(({ id }) => [keeping.content.piece, keeping.content.follows?.id].includes(id));
+  }
 
   function draw() {
     const { piece, follows, synth } = keeping.content;
@@ -45,7 +58,7 @@ export async function show(page, { query }) {
         onEdit: (value) => keeping.change((content) => { content.piece = value || undefined; }) });
       Fact(list, { label: 'On top of', kind: 'choice', value: follows?.id ?? '', empty: 'nothing: it stands alone', choices: [...starts.map((each) => [each.id, `${each.title}, revision ${each.revision}`]), ['', 'nothing: it stands alone']],
         onEdit: (value) => {
-          keeping.change((content) => Object.assign(content, { follows: undefined }, ontoStart(content, find(starts, value))));
+          keeping.change((content) => Object.assign(content, ontoStart(content, find(starts, value))));
           advise();
         } });
     }

@@ -10,7 +10,7 @@ import { SaveBar } from '../parts/save-bar.js';
 import { sheetAddress } from '../places-rules.js';
 import { firstRig, withGear } from '../rig-rules.js';
 import { newSheet } from '../save.js';
-import { localDay } from '../words-rules.js';
+import { listed, localDay } from '../words-rules.js';
 
 export async function show(page, { query }) {
   page.title('New rig');
@@ -25,6 +25,10 @@ export async function show(page, { query }) {
   const keeping = newSheet('rigs', firstRig(instrument, synth, localDay(new Date())));
   PageHead(page.leaf, { kicker: 'New rig', title: editableTitle(keeping) });
   if (query.get('path') === 'start') page.leaf.append(PathSteps('rig'));
+  const asked = [instrument, synth].filter(({ id }) => [query.get('instrument'), query.get('synth')].includes(id));
+  if (!asked.every(({ id }) => [keeping.content.instrument.id, keeping.content.synth.id].includes(id))) {
+    page.leaf.append(el('p', {}, `You had begun a rig before: it stands here as you left it. You came for ${listed(asked.map(({ title }) => title))}: choose below if that is what you want.`));
+  }
   const list = el('dl', { class: 'facts' });
   const place = el('section');
   page.leaf.append(list, place);

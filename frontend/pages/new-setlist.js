@@ -1,6 +1,7 @@
 /** new-setlist.js: a set on a new leaf; it may begin as a copy of the one before. */
 import { allSheets } from '../api.js';
 import { el } from '../dom.js';
+import { same } from '../drafts-rules.js';
 import { Fact } from '../parts/editable.js';
 import { editableTitle } from '../parts/gear-page.js';
 import { PageHead } from '../parts/page-head.js';
@@ -17,12 +18,17 @@ export async function show(page, { query }) {
   const keeping = newSheet('setlists', firstSet(localDay(new Date()), model, rigs[0]));
   const head = PageHead(page.leaf, { kicker: 'New set', title: editableTitle(keeping, 'what is the evening called?') });
   const list = el('dl', { class: 'facts' });
+  const { items = {} } = keeping.content;
+  const begunWith = Object.keys(items).length ? [model, ...sets].find((set) => same(copiedItems(set), items))?.id ?? 'own' : '';
+  if (query.get('from') === model?.id && begunWith !== model?.id && keeping.foundDraftFrom) {
+    page.leaf.append(el('p', {}, `You had begun a set before: it stands here as you left it. You came for the pieces of ${model.title}: choose them below if that is what you want.`));
+  }
   page.leaf.append(list);
   Fact(list, { label: 'Date', kind: 'date', value: keeping.content.date, check: (value) => (value ? null : 'A set has a date.'), onEdit: (value) => keeping.change((content) => { content.date = value; }) });
   Fact(list, { label: 'Place', value: keeping.content.place ?? '', empty: 'where?', onEdit: (value) => keeping.change((content) => { content.place = value; }) });
-  Fact(list, { label: 'Begins with', kind: 'choice', value: keeping.content.items && Object.keys(keeping.content.items).length ? model?.id ?? '' : '', empty: 'no pieces yet',
-    choices: [['', 'no pieces yet'], ...sets.map((set) => [set.id, `the pieces of ${set.title}, ${shortDay(set.content.date)}`])],
-    onEdit: (value) => keeping.change((content) => { content.items = copiedItems(sets.find(({ id }) => id === value)); }) });
+  Fact(list, { label: 'Begins with', kind: 'choice', value: begunWith, empty: 'no pieces yet',
+    choices: [['', 'no pieces yet'], ...(begunWith === 'own' ? [['own', 'the pieces as you left them']] : []), ...sets.map((set) => [set.id, `the pieces of ${set.title}, ${shortDay(set.content.date)}`])],
+    onEdit: (value) => keeping.change((content) => { content.items = value === 'own' ? items : copiedItems(sets.find(({ id }) => id === value)); }) });
   if (rigs.length) {
     Fact(list, { label: 'Rig', kind: 'choice', value: keeping.content.rig?.id ?? '', empty: 'not decided', choices: [...rigs.map((rig) => [rig.id, rig.title]), ['', 'not decided']],
       onEdit: (value) => keeping.change((content) => { content.rig = value ? { id: value } : undefined; }) });

@@ -17,6 +17,8 @@ export async function show(page, { query }) {
   page.title('New synth');
   const [{ items: shapes }, known] = await Promise.all([get('/api/shapes'), onTheWay ? allSheets('synths') : []]);
   const keeping = newSheet('synths', blankSynth());
+  // A draft that an earlier release left behind may lack what the form is drawn from.
+  keeping.content = { ...blankSynth(), ...keeping.content };
   PageHead(page.leaf, { kicker: 'New synth', title: editableTitle(keeping, 'What do you call it?') });
   if (onTheWay) page.leaf.append(PathSteps('synth'));
   if (known.length) {

@@ -95,16 +95,18 @@ export function ConnectorEditor(element, { keeping, shapes, lines = () => [] }) 
       }[kind];
       fill(detail);
       if (!field) return () => {};
-      const known = kind === 'control' || kind === 'switch' ? lines() : [];
+      const offered = () => {
+        const known = kind === 'control' || kind === 'switch' ? lines() : [];
+        return known.length ? { kind: 'choice', choices: known.map((each) => [each, each]) } : {};
+      };
       const place = el('span');
       detail.append(place);
       const value = () => pin().role[field.field] ?? null;
       const editable = Editable(place, {
-        ...field, value: value(),
-        ...(known.length ? { kind: 'choice', choices: known.map((each) => [each, each]) } : {}),
+        ...field, ...offered(), value: value(),
         onEdit: set(field.field),
       });
-      return () => editable.show({ value: value() });
+      return () => editable.show({ kind: field.kind, ...offered(), value: value() });
     }
   }
 }

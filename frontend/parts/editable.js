@@ -191,15 +191,13 @@ function written({ kind, value, unit, choices }) {
   return value;
 }
 
-function fieldFor({ kind, value, choices = [], min, max, maxLength }) {
+function fieldFor({ kind, value, choices = [], empty, min, max, maxLength }) {
   if (kind === 'long') {
     const area = el('textarea', { maxlength: maxLength ?? 20_000 });
     area.value = value ?? '';
     return area;
   }
-  if (kind === 'choice') {
-    return el('select', {}, choices.map(([each, word]) => el('option', { value: each, selected: each === value }, word)));
-  }
+  if (kind === 'choice') return choiceOf(value ?? '', choices, empty);
   if (kind === 'date') return el('input', { type: 'date', value: value ?? '' });
   if (kind === 'number') {
     return el('input', { inputmode: 'decimal', autocomplete: 'off', enterkeyhint: 'done', maxlength: 20,
@@ -208,8 +206,18 @@ function fieldFor({ kind, value, choices = [], min, max, maxLength }) {
   return el('input', { value: value ?? '', maxlength: maxLength ?? 200, autocomplete: 'off', enterkeyhint: 'done' });
 }
 
+/** What is chosen stands in the list, offered or not: the first of the others would look chosen, and could not be. */
+function choiceOf(value, choices, empty) {
+  const isOffered = choices.some(([each]) => each === value);
+  return el('select', {},
+    isOffered ? null : el('option', { value, selected: true, disabled: value === '' }, value === '' ? empty ?? '–' : value),
+    choices.map(([each, word]) => el('option', { value: each, selected: each === value }, word)));
+}
+
 /** @returns {[any, string | null]} the value, and what is wrong with it */
 function readField(field, state) {
+  // Half a day is empty to whoever asks for the value.
+  if (field.validity.badInput) return [null, 'Write the whole day, or none.'];
   if (state.kind !== 'number') return [field.value, state.check?.(field.value) ?? null];
   if (field.value.trim() === '') return [null, state.check?.(null) ?? null];
   const value = parseNumber(field.value);

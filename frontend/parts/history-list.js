@@ -7,6 +7,7 @@ import { actOnSheet, get } from '../api.js';
 import { el, fill } from '../dom.js';
 import { compareAddress, sheetAddress } from '../places-rules.js';
 import { moment } from '../words-rules.js';
+import { SureButton } from './sure-button.js';
 import { Trouble } from './trouble.js';
 
 /**
@@ -46,25 +47,11 @@ export function HistoryList(element, { kind, id, current, onRestored = () => loc
   }
 
   function backButton(revision) {
-    const button = el('button', { type: 'button', class: 'quiet writes' }, 'go back');
-    button.addEventListener('blur', () => sure(false));
-    button.addEventListener('click', async () => {
-      if (!button.dataset.sure) {
-        sure(true);
-        return;
-      }
-      try {
-        await actOnSheet(`/api/${kind}/${encodeURIComponent(id)}/revisions/${revision}/restore`, current);
-        onRestored();
-      } catch (failure) {
-        trouble.textContent = failure.message;
-      }
-    });
+    const button = SureButton({ word: 'go back', question: `save ${revision} again as ${current + 1}?`, trouble, act: async () => {
+      await actOnSheet(`/api/${kind}/${encodeURIComponent(id)}/revisions/${revision}/restore`, current);
+      onRestored();
+    } });
+    button.classList.add('writes');
     return button;
-
-    function sure(yes) {
-      button.dataset.sure = yes ? 'yes' : '';
-      button.textContent = yes ? `save ${revision} again as ${current + 1}?` : 'go back';
-    }
   }
 }

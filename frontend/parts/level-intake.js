@@ -1,15 +1,19 @@
 /**
  * level-intake.js: how a measurement gets in: a recording, a take, or a meter's readings; and what is known beforehand.
  *
- *   LevelIntake(element, { strings: ['1', …], notes: { 1: 'E5' }, inputs: 4, onFiles: (files) => {}, onReadings: (body) => {} })
+ *   LevelIntake(element, { rig: id, strings: ['1', …], notes: { 1: 'E5' }, inputs: 4, onFiles: (files) => {}, onReadings: (body) => {} })
  *     → { query() }   // what is known of mains, margin and the scale, for the request
+ *
+ * What was typed of a meter's readings stays on this device until it is thrown away, for each rig by itself.
  */
 import { el, fill } from '../dom.js';
+import { keepReadings, keptReadings } from '../drafts.js';
 import { LOUDNESSES } from '../level-rules.js';
-import { noteName, parseNumber } from '../words-rules.js';
+import { listed, noteName, parseNumber } from '../words-rules.js';
+import { SureButton } from './sure-button.js';
 
-/** @param {HTMLElement} element @param {{ strings: string[], notes: Record<string, string>, inputs: number, onFiles: (files: File[]) => void, onReadings: (body: any) => void }} state */
-export function LevelIntake(element, { strings, notes, inputs, onFiles, onReadings }) {
+/** @param {HTMLElement} element @param {{ rig: string, strings: string[], notes: Record<string, string>, inputs: number, onFiles: (files: File[]) => void, onReadings: (body: any) => void }} state */
+export function LevelIntake(element, { rig, strings, notes, inputs, onFiles, onReadings }) {
   const file = el('input', { type: 'file', multiple: true, accept: '.wav,.wave,.mid,.midi,audio/wav,audio/midi', class: 'unseen', id: 'level-file', on: { change: () => give([...file.files]) } });
   const drop = el('label', { class: 'drop', for: 'level-file' },
     el('strong', {}, 'Choose a recording'), el('span', {}, 'or drop it here: one WAV with a channel per input, several mono files, or a MIDI take'));
@@ -51,7 +55,8 @@ export function LevelIntake(element, { strings, notes, inputs, onFiles, onReadin
   function meter() {
     const cells = [];
     const noise = Array.from({ length: inputs }, (unused, input) => field({ inputmode: 'decimal', 'aria-label': `Noise on input ${input + 1}` }));
-    const unit = field({ inputmode: 'decimal', placeholder: 'they are decibels' });
+    const unit = field({ inputmode: 'decimal', placeholder: 'they are decibels', 'aria-label': 'What one unit of the meter is worth' });
+    const told = el('p', { class: 'unsafe', role: 'status' });
     const rows = strings.flatMap((string) => LOUDNESSES.map((loudness) => el('tr', {},
       el('th', { scope: 'row' }, `${string} ${noteName(notes[string])}, ${loudness}`),
       Array.from({ length: inputs }, (unused, index) => {
@@ -59,14 +64,52 @@ export function LevelIntake(element, { strings, notes, inputs, onFiles, onReadin
         cells.push({ cell, string: Number(string), loudness, input: index + 1 });
         return el('td', {}, cell);
       }))));
-    return el('details', { class: 'meter' }, el('summary', {}, 'Type a meter’s readings instead'),
-      el('p', { class: 'help' }, 'What the meter of every input shows while a string is bowed. Leave out what you did not read.'),
+    const all = [...cells.map(({ cell }) => cell), ...noise, unit];
+    const filled = (some) => some.filter(({ value }) => value.trim());
+    const kept = keptReadings(rig);
+    for (const each of all) {
+      each.value = kept[nameOf(each)] ?? '';
+      each.addEventListener('input', () => {
+        each.removeAttribute('aria-invalid');
+        keepReadings(rig, Object.fromEntries(filled(all).map((cell) => [nameOf(cell), cell.value])));
+      });
+    }
+    const element = el('details', { class: 'meter', open: filled(all).length > 0 }, el('summary', {}, 'Type a meter’s readings instead'),
+      el('p', { class: 'help' }, 'What the meter of every input shows while a string is bowed. Leave out what you did not read; the noise of all damped strings counts when it is read on every input.'),
       el('div', { class: 'wide', tabindex: 0, role: 'region', 'aria-label': 'Meter readings' }, el('table', {},
         el('thead', {}, el('tr', {}, el('th', { scope: 'col' }, 'String bowed'), noise.map((unused, index) => el('th', { scope: 'col' }, `Input ${index + 1}`)))),
         el('tbody', {}, rows, el('tr', {}, el('th', { scope: 'row' }, 'all damped'), noise.map((cell) => el('td', {}, cell)))))),
       label('What one unit of the meter is worth', unit, 'In decibels, if the meter has a scale of its own.'),
-      el('div', { class: 'buttons' }, el('button', { type: 'button', on: { click: () => onReadings(readings(cells, noise, unit)) } }, 'Work from these readings')));
+      el('div', { class: 'buttons' },
+        el('button', { type: 'button', on: { click: work } }, 'Work from these readings'),
+        SureButton({ word: 'Throw the readings away', question: 'Really throw them away?', trouble: told, act: empty })),
+      told);
+    return element;
+
+    /** What cannot be read is never left out silently: the advice would stand on other readings than those on the page. */
+    function work() {
+      const odd = filled(all).filter(({ value }) => parseNumber(value) === null);
+      for (const each of odd) each.setAttribute('aria-invalid', 'true');
+      if (odd.length) {
+        told.textContent = `Write a number, such as −20.5, or nothing: ${listed(odd.map((cell) => `“${cell.value.trim()}” for ${nameOf(cell)}`))}.`;
+        odd[0].focus();
+        return;
+      }
+      told.textContent = filled(noise).length % inputs ? 'Worked out without the noise: it is not read on every input.' : '';
+      onReadings(readings(cells, noise, unit));
+    }
+
+    async function empty() {
+      keepReadings(rig, {});
+      const next = meter();
+      element.replaceWith(next);
+      next.querySelector('summary').focus();
+    }
   }
+}
+
+function nameOf(cell) {
+  return cell.getAttribute('aria-label');
 }
 
 function readings(cells, noise, unit) {

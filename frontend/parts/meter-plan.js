@@ -5,10 +5,11 @@
  *   plan.show(sheet, standing({ sheet, missing }));   // see wiring-rules.js
  */
 import { el, fill } from '../dom.js';
+import { same } from '../drafts-rules.js';
 import { keyedList } from '../keyed-list.js';
 import { counted } from '../words-rules.js';
 import { Cautions } from './cautions.js';
-import { meterProgress, parseReading, readingWords } from './meter-rules.js';
+import { meterProgress, parseReading, readingHelp, readingWords } from './meter-rules.js';
 
 /** [phase, heading, what is being done]. */
 const PHASES = [
@@ -57,17 +58,30 @@ export function MeterPlan(element, { keeping }) {
     const instruction = el('p');
     const verdict = el('p', { class: 'verdict', role: 'status' });
     const suspects = el('ul');
+    const trouble = el('p', { class: 'unsafe', role: 'status' });
     const input = el('input', { inputmode: isVoltage ? 'decimal' : 'text', autocomplete: 'off', maxlength: 16, enterkeyhint: 'next', placeholder: isVoltage ? 'V' : 'Ω' });
-    const none = isVoltage ? null : el('button', { type: 'button', class: 'quiet', on: { click: () => write({ read: 'open' }) } }, 'no connection');
-    const line = el('li', { class: 'step' }, number, el('div', { class: 'what' }, instruction, verdict, suspects), el('div', { class: 'typed' }, input, none));
+    const none = isVoltage ? null : el('button', { type: 'button', class: 'quiet', on: { click: () => {
+      trouble.textContent = '';
+      write({ read: 'open' });
+    } } }, 'no connection');
+    const line = el('li', { class: 'step' }, number, el('div', { class: 'what' }, instruction, verdict, suspects, trouble), el('div', { class: 'typed' }, input, none));
+    let before = null;
+    input.addEventListener('focus', () => { before = kept() ?? null; });
     input.addEventListener('input', () => {
       const reading = parseReading(input.value, step.kind);
       input.setAttribute('aria-invalid', String(reading === undefined));
+      trouble.textContent = '';
       if (reading !== undefined) write(reading, true);
     });
+    // Half of what was typed is nobody's reading: what cannot be read gives way to what stood there before.
     input.addEventListener('blur', () => {
+      const typed = input.value.trim();
+      if (parseReading(typed, step.kind) === undefined) {
+        trouble.textContent = `“${typed}” was not taken: ${readingHelp(step.kind)}.`;
+        write(before);
+      }
       input.setAttribute('aria-invalid', 'false');
-      input.value = readingWords(keeping.content.readings?.[step.id]);
+      input.value = readingWords(kept());
     });
     input.addEventListener('keydown', (event) => {
       if (event.key !== 'Enter') return;
@@ -77,7 +91,12 @@ export function MeterPlan(element, { keeping }) {
     update(first);
     return { element: line, update };
 
+    function kept() {
+      return keeping.content.readings?.[step.id];
+    }
+
     function write(reading, isTyped = false) {
+      if (same(kept() ?? null, reading)) return;
       keeping.change((content) => {
         content.readings ??= {};
         if (reading === null) delete content.readings[step.id];
@@ -92,7 +111,7 @@ export function MeterPlan(element, { keeping }) {
       instruction.textContent = step.instruction;
       input.setAttribute('aria-label', `Reading of step ${step.number}`);
       none?.setAttribute('aria-label', `Step ${step.number}: no connection`);
-      if (document.activeElement !== input) input.value = readingWords(keeping.content.readings?.[step.id]);
+      if (document.activeElement !== input) input.value = readingWords(kept());
       const told = verdicts.get(step.id);
       line.classList.toggle('good', told?.judgement === 'good');
       line.classList.toggle('wrong', Boolean(told) && told.judgement !== 'good');

@@ -25,6 +25,11 @@ export function parseReading(typed, kind) {
   return ohms === null ? undefined : { read: 'ohms', ohms };
 }
 
+/** What is to be written at a step of this kind. @param {string} kind */
+export function readingHelp(kind) {
+  return kind === 'voltage' ? 'write a number of volts, 1000 at most' : 'write ohms, such as 220 or 4.7k, or “no” for no connection';
+}
+
 /** As it stands in the field. @param {any} [reading] */
 export function readingWords(reading) {
   if (!reading) return '';

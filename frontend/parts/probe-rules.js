@@ -1,7 +1,7 @@
 /** probe-rules.js: readings of an unknown connector, pins down and conditions across. No DOM. */
 import { number } from '../words-rules.js';
 import { same } from '../drafts-rules.js';
-import { parseReading, readingWords } from './meter-rules.js';
+import { parseReading, readingHelp, readingWords } from './meter-rules.js';
 import { parseNumber } from '../words-rules.js';
 
 /** A guess this sure may be taken over together with others. */
@@ -21,8 +21,12 @@ export function conditions(strings) {
   ];
 }
 
-/** [short, for the ear] of each unit. */
-export const UNITS = { ohms: ['Ω', 'ohms'], acMillivolts: ['mV AC', 'millivolts AC'], dcVolts: ['V DC', 'volts DC'] };
+/** [short, for the ear, what is to be written] of each unit. */
+export const UNITS = {
+  ohms: ['Ω', 'ohms', readingHelp('resistance')],
+  acMillivolts: ['mV AC', 'millivolts AC', 'write a number of millivolts, 100 000 at most'],
+  dcVolts: ['V DC', 'volts DC', readingHelp('voltage')],
+};
 
 /**
  * One reading as it stands in its field.

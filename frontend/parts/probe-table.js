@@ -102,12 +102,13 @@ export function ProbeTable(element, { keeping }) {
   }
 
   function PinRows(label) {
-    const cells = columns.flatMap((column) => column.units.map((unit) => Cell(label, column, unit)));
+    const trouble = el('p', { class: 'unsafe', role: 'status' });
+    const cells = columns.flatMap((column) => column.units.map((unit) => Cell(label, column, unit, trouble)));
     const guess = el('div', { class: 'guess' });
     const written = el('span', { class: 'pencil' });
     const rows = el('tbody', {},
       el('tr', {}, el('th', { scope: 'rowgroup' }, el('span', { class: 'unseen' }, 'Pin '), label), cells.map(({ place }) => place)),
-      el('tr', { class: 'tells' }, el('td', { colspan: cells.length + 1 }, el('p', {}, el('span', { class: 'unseen' }, `Pin ${label} `), written), guess)));
+      el('tr', { class: 'tells' }, el('td', { colspan: cells.length + 1 }, el('p', {}, el('span', { class: 'unseen' }, `Pin ${label} `), written), trouble, guess)));
     showRows();
     return { element: rows, update: showRows };
 
@@ -124,19 +125,32 @@ export function ProbeTable(element, { keeping }) {
     }
   }
 
-  function Cell(label, { key, words }, unit) {
-    const [short, spoken] = UNITS[unit];
+  function Cell(label, { key, words }, unit, trouble) {
+    const [short, spoken, help] = UNITS[unit];
     const input = el('input', { inputmode: unit === 'ohms' ? 'text' : 'decimal', autocomplete: 'off', maxlength: 14, placeholder: short, 'aria-label': `Pin ${label}, ${words.toLowerCase()}, ${spoken}` });
     const current = () => cellWords(keeping.content.probe, label, key, unit);
+    let before = '';
+    input.addEventListener('focus', () => { before = current(); });
     input.addEventListener('input', () => {
-      let isGood = true;
-      keeping.change((content) => { isGood = writeCell(content, label, key, unit, input.value); });
-      input.setAttribute('aria-invalid', String(!isGood));
+      trouble.textContent = '';
+      input.setAttribute('aria-invalid', String(!write(input.value)));
     });
+    // Half of what was typed is nobody's reading: what cannot be read gives way to what stood there before.
     input.addEventListener('blur', () => {
+      if (input.getAttribute('aria-invalid') === 'true') {
+        trouble.textContent = `${words}: “${input.value.trim()}” was not taken; ${help}.`;
+        write(before);
+      }
       input.value = current();
       input.setAttribute('aria-invalid', 'false');
     });
+
+    function write(typed) {
+      let isGood = true;
+      keeping.change((content) => { isGood = writeCell(content, label, key, unit, typed); });
+      return isGood;
+    }
+
     return {
       place: el('td', { 'data-condition': key }, input),
       update() {

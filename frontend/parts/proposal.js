@@ -6,6 +6,7 @@
  */
 import { post } from '../api.js';
 import { el, fill } from '../dom.js';
+import { same } from '../drafts-rules.js';
 import { keyedList } from '../keyed-list.js';
 import { asSentence, counted } from '../words-rules.js';
 import { instrumentSide, missingForBench, pinsThat, synthSide } from '../wiring-rules.js';
@@ -20,6 +21,7 @@ export function Proposal(element, { bench }) {
   /** What the player wants each line to get, V; not kept: the divider keeps it. @type {Record<string, number>} */
   const wanted = wantedBefore();
   let isSure = false;
+  let isAsking = false;
   element.classList.add('proposal');
   fill(element, lines, el('div', { class: 'buttons' }, button), trouble, remarks);
   update();
@@ -48,7 +50,7 @@ export function Proposal(element, { bench }) {
     const count = Object.keys(routes()).length;
     button.className = count ? '' : 'inked';
     button.textContent = isSure ? `Really replace ${counted(count, 'route')}?` : count ? 'Propose anew' : 'Propose an adapter';
-    button.disabled = Boolean(missingForBench(bench.instrument.content, bench.synth.content));
+    button.disabled = isAsking || Boolean(missingForBench(bench.instrument.content, bench.synth.content));
   }
 
   function calm() {
@@ -56,27 +58,41 @@ export function Proposal(element, { bench }) {
     update();
   }
 
-  async function press() {
+  async function press(event) {
     if (Object.keys(routes()).length && !isSure) {
       isSure = true;
       update();
       return;
     }
+    // The second half of a double click answers nothing that could have been read.
+    if (isSure && event.detail > 1) return;
     isSure = false;
+    isAsking = true;
     trouble.textContent = '';
+    const [request, adapter] = structuredClone([question(), bench.rig.content.adapter]);
+    update();
     try {
-      const proposal = await post('/api/bench/adapter', {
-        instrument: instrumentSide(bench.instrument.content),
-        synth: synthSide(bench.synth.content),
-        wantedVolts: wanted,
-        ...(bench.rig.content.adapter?.parts ? { parts: bench.rig.content.adapter.parts } : {}),
-      });
-      bench.rig.change((content) => { content.adapter = proposal.adapter; });
-      fill(remarks, proposal.remarks.map((sentence) => el('li', {}, sentence)));
+      const proposal = await post('/api/bench/adapter', request);
+      if (same(request, question()) && same(adapter, bench.rig.content.adapter)) {
+        bench.rig.change((content) => { content.adapter = proposal.adapter; });
+        fill(remarks, proposal.remarks.map((sentence) => el('li', {}, sentence)));
+      } else {
+        trouble.textContent = 'The bench was changed before the proposal came, so it was not taken: what you wrote stays. Propose anew if you want one.';
+      }
     } catch (failure) {
       trouble.textContent = asSentence(failure.message);
     }
+    isAsking = false;
     update();
+  }
+
+  function question() {
+    return {
+      instrument: instrumentSide(bench.instrument.content),
+      synth: synthSide(bench.synth.content),
+      wantedVolts: wanted,
+      ...(bench.rig.content.adapter?.parts ? { parts: bench.rig.content.adapter.parts } : {}),
+    };
   }
 
   function Line(key) {

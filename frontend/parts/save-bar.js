@@ -38,8 +38,10 @@ export function SaveBar(leaf, keeping, { saveWord = 'Save', askWhy = false, onSa
     keeping.touch();
   });
   button.addEventListener('click', press);
-  undo.addEventListener('click', () => {
+  undo.addEventListener('click', (event) => {
     if (undo.dataset.sure) {
+      // The second half of a double click answers nothing that could have been read.
+      if (event.detail > 1) return;
       keeping.discard();
       // A sheet that was never saved has nothing to go back to but a fresh page.
       if (keeping.baseRevision === 0) location.reload();

@@ -8,7 +8,8 @@
  *   });
  *   stepper.show({ value: 21 });   // any part of the state
  *
- * value null = not set yet. A typed number outside the scale is held at its end and said so.
+ * value null = not set yet. A typed number outside the scale is held at its end and said so; what is no number gives way to the
+ * value from before it was typed, and that is said, too.
  */
 import { el, fill } from '../dom.js';
 import { number, parseNumber } from '../words-rules.js';
@@ -33,7 +34,12 @@ export function Stepper(element, state) {
   input.addEventListener('keydown', onKey);
   input.addEventListener('input', typed);
   input.addEventListener('change', settle);
-  input.addEventListener('focus', () => input.select());
+  /** What stood there before the field was typed in. */
+  let before = state.value;
+  input.addEventListener('focus', () => {
+    before = state.value;
+    input.select();
+  });
   update();
   return {
     element,
@@ -46,6 +52,7 @@ export function Stepper(element, state) {
 
   function step(steps) {
     set(stepped(state.value, state.scale, steps));
+    before = state.value;
     input.value = words();
   }
 
@@ -63,7 +70,6 @@ export function Stepper(element, state) {
       event.preventDefault();
       step(steps);
     }
-    if (event.key === 'Home' && event.ctrlKey) set(state.scale.min);
     if (event.key === 'Enter') settle();
   }
 
@@ -75,11 +81,16 @@ export function Stepper(element, state) {
   }
 
   function settle() {
-    const value = parseNumber(input.value);
+    const typed = input.value.trim();
+    const value = parseNumber(typed);
     if (value !== null) {
       set(within(value, state.scale));
       if (value !== state.value) say(`The scale ends at ${number(state.value)}.`, true);
+    } else if (typed !== '') {
+      set(before);
+      say(`“${typed}” was not taken: write a number.`, true);
     }
+    before = state.value;
     input.value = words();
   }
 

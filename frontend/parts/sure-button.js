@@ -16,11 +16,13 @@ export function SureButton({ word, about, question, act, trouble }) {
   let isSure = false;
   ask(false);
   button.addEventListener('blur', () => ask(false));
-  button.addEventListener('click', async () => {
+  button.addEventListener('click', async (event) => {
     if (!isSure) {
       ask(true);
       return;
     }
+    // The second half of a double click answers nothing that could have been read.
+    if (event.detail > 1) return;
     button.disabled = true;
     trouble.textContent = '';
     try {

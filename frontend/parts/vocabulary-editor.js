@@ -5,6 +5,7 @@
  *   vocabulary.update();
  */
 import { el, fill } from '../dom.js';
+import { same } from '../drafts-rules.js';
 import { keyedList } from '../keyed-list.js';
 import { keyFor } from '../vocabulary-rules.js';
 import { AddByName } from './add-by-name.js';
@@ -21,6 +22,8 @@ export function VocabularyEditor(element, { keeping }) {
     el('h3', {}, 'Each voice'), voice,
     el('h3', {}, 'Effects'), effects,
     AddByName({ label: 'A kind of effect: delay, reverb, …', onAdd: (label) => edit((vocabulary) => { vocabulary.effects[keyFor(label, vocabulary.effects)] = { label, parameters: {} }; }) }));
+  /** Keys of the kinds as they stand on the page: a name that is being typed moves nothing. @type {string[]} */
+  let drawn = [];
   const groups = [
     ParametersEditor(straight, { read: () => read().straight, edit: (change) => edit((vocabulary) => change(vocabulary.straight)) }),
     ParametersEditor(voice, { read: () => read().voice, edit: (change) => edit((vocabulary) => change(vocabulary.voice)) }),
@@ -41,8 +44,9 @@ export function VocabularyEditor(element, { keeping }) {
 
   function update() {
     for (const group of groups) group.update();
-    const kinds = Object.keys(read().effects).sort((one, other) => read().effects[one].label.localeCompare(read().effects[other].label));
-    keyedList(effects, kinds, (key) => key, EffectKind, (kind) => kind.update());
+    const kinds = Object.keys(read().effects);
+    if (!same([...kinds].sort(), [...drawn].sort())) drawn = kinds.sort((one, other) => read().effects[one].label.localeCompare(read().effects[other].label));
+    keyedList(effects, drawn, (key) => key, EffectKind, (kind) => kind.update());
   }
 
   function EffectKind(key) {

@@ -1,8 +1,21 @@
+import { ConnectorEditor } from '/parts/connector-editor.js';
 import { ROLES, missingIn, newRole, nextPin, pinOrder, roleWords } from '/parts/connector-rules.js';
 import { ohmsWords, routesInOrder, viaWords } from '/parts/adapter-rules.js';
 import { equal } from './expect.js';
 
 export const tests = {
+  a_control_line_that_is_written_down_later_is_offered() {
+    const place = document.createElement('div');
+    document.body.append(place);
+    const content = { connector: { pins: { 3: { role: { carries: 'control', line: 'volume' } } } } };
+    const lines = ['volume'];
+    const editor = ConnectorEditor(place, { keeping: { content, change: (edit) => edit(content) }, shapes: [], lines: () => lines });
+    lines.push('source');
+    editor.update();
+    place.querySelector('.detail button.value').click();
+    equal([...place.querySelectorAll('.detail option')].map(({ text }) => text), ['volume', 'source']);
+    place.remove();
+  },
   unknown_is_a_role_like_any_other() {
     equal(ROLES.some(([carries]) => carries === 'unknown'), true);
     equal(missingIn({ pins: { 1: { role: { carries: 'unknown' } } } }), null);

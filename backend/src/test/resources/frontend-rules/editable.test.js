@@ -26,6 +26,20 @@ function type(element, words) {
 }
 
 export const tests = {
+  a_value_that_is_not_among_the_choices_stands_there_and_the_first_can_be_chosen() {
+    const choices = [['6', 'pin 6'], ['7', 'pin 7']];
+    for (const [value, words] of [['9', '9'], [null, 'none chosen']]) {
+      const { element, handedOn } = drawn({ label: 'Fed from', kind: 'choice', choices, empty: 'none chosen', value });
+      element.querySelector('button.value').click();
+      const field = element.querySelector('select');
+      equal([...field.options].map(({ text }) => text), [words, 'pin 6', 'pin 7']);
+      equal(field.selectedOptions[0].text, words);
+      field.value = '6';
+      field.dispatchEvent(new Event('input'));
+      equal(handedOn, ['6']);
+      element.remove();
+    }
+  },
   half_a_number_is_not_kept_when_the_whole_is_refused() {
     const { element, handedOn } = drawn({ label: 'Supply', kind: 'number', unit: 'V', max: 60, value: 9 });
     type(element, '70').dispatchEvent(new Event('blur'));

@@ -173,6 +173,15 @@ export const tests = {
       equal(findDraft('rigs', 'a'), null);
     });
   },
+  async a_new_sheet_that_is_thrown_away_takes_its_draft_and_nobody_draws_an_empty_one() {
+    await keeping([], async (sheet) => {
+      type(sheet, 'one', 15);
+      let told = 0;
+      sheet.onChange(() => { told += 1; });
+      sheet.discard();
+      equal([findDraft('rigs', 'a'), told, sheet.content], [null, 0, { one: 15 }]);
+    }, { isNew: true });
+  },
   async a_draft_that_was_found_goes_when_it_is_saved() {
     const found = { format: 1, kind: 'rigs', id: 'a', baseRevision: 7, base: { one: 17 }, content: { one: 15 }, extra: {}, reason: '', touchedAt: '2026-11-25T20:31:05.000Z', wanted: false };
     await keeping([], async (sheet) => {

@@ -1,9 +1,15 @@
-import { applied, bare, newStroke, outline, reason, scaleOf, shade, shareScale, signedTenth, tenth, widthForThumbs, withEnd } from '/level-rules.js';
+import { applied, bare, newStroke, outline, reason, scaleOf, shade, shareScale, signedTenth, tenth, widthForThumbs, withEnd, withReason } from '/level-rules.js';
 import { equal } from './expect.js';
 
 const STROKES = [{ string: 2, from: 3, to: 4, loudness: 'soft', rmsDbfs: -20 }, { string: 1, from: 1, to: 2, loudness: 'loud' }];
 
 export const tests = {
+  what_the_player_wrote_comes_before_what_the_bench_says_and_that_is_said_once() {
+    equal(withReason('', 'Level bench'), 'Level bench');
+    equal(withReason('gut strings', 'Level bench'), 'gut strings; Level bench');
+    equal(withReason('gut strings; Level bench', 'Level bench'), 'gut strings; Level bench');
+    equal(withReason('x'.repeat(999), 'Level bench').length, 1000);
+  },
   decibels_are_told_to_a_tenth_and_never_as_minus_nothing() {
     equal(tenth(-41.26), '−41.3');
     equal(tenth(-0.01), '0');

@@ -1,5 +1,7 @@
 import { LiveWatch } from '/live-rules.js';
+import { allRecordings, dropRecording, keepRecording } from '/recordings.js';
 import { isKept, midiFile, noteMessage, variableLength } from '/smf-rules.js';
+import { showNotebook } from '/tab-notebook.js';
 import { equal } from './expect.js';
 
 const VIOLIN = { 1: 'E5', 2: 'A4', 3: 'D4', 4: 'G3' };
@@ -15,6 +17,20 @@ function flags(messages, baseChannel = 1) {
 }
 
 export const tests = {
+  async a_recording_is_found_in_the_notebook_it_was_made_for() {
+    const found = async (notebook) => {
+      showNotebook(notebook);
+      return (await allRecordings()).map(({ id }) => id);
+    };
+    showNotebook('mine');
+    await keepRecording({ id: 'reel', startedAt: '2026-11-26T20:00:00Z', strings: ['E5'], messages: [] });
+    try {
+      equal([await found('mine'), await found('the band’s')], [['reel'], []]);
+    } finally {
+      await dropRecording('reel');
+      showNotebook('');
+    }
+  },
   plain_playing_is_flagged_nowhere() {
     equal(flags([[0, on(2, 69, 90)], [400, off(2, 69)], [400, on(2, 71, 85)], [800, off(2, 71)]]), [[2, 69, ''], [2, 71, '']]);
   },

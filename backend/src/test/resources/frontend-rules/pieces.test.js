@@ -31,6 +31,7 @@ export const tests = {
   a_new_recipe_holds_nothing_of_its_own_on_top_of_a_starting_point() {
     const start = { id: 's', revision: 4, content: { synth: 'theirs' } };
     equal(ontoStart({ title: 'New', synth: 'mine' }, start), { title: 'New', synth: 'theirs', follows: { id: 's', revision: 4 }, settings: {} });
+    equal(ontoStart({ title: 'New', follows: { id: 's', revision: 4 } }, null).follows, undefined);
     equal(ontoStart({ title: 'New' }, null).settings, { straight: { on: true, parameters: {} }, voices: {}, effects: {}, slot: '', notes: '' });
   },
   a_share_tells_how_often_it_was_opened_and_for_how_long_it_is_open() {

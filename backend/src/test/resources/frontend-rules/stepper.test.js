@@ -1,9 +1,36 @@
+import { Stepper } from '/parts/stepper.js';
 import { pauseWhileHeld, stepped, within } from '/parts/stepper-rules.js';
 import { equal } from './expect.js';
 
 const SCALE = { min: 0, max: 50, step: 1, customaryStart: 22 };
 
+/** A stepper on the page at 20, its field, and what was handed on. */
+function drawn() {
+  const element = document.createElement('span');
+  document.body.append(element);
+  const handedOn = [];
+  Stepper(element, { label: 'Sensitivity', value: 20, scale: SCALE, onStep: (value) => handedOn.push(value) });
+  return { element, field: element.querySelector('input'), handedOn };
+}
+
 export const tests = {
+  what_is_no_number_is_said_and_half_of_it_is_not_kept() {
+    const { element, field, handedOn } = drawn();
+    field.focus();
+    for (const typed of ['3', '3o']) {
+      field.value = typed;
+      field.dispatchEvent(new Event('input'));
+    }
+    field.dispatchEvent(new Event('change'));
+    equal([handedOn, field.value, element.querySelector('[role=status]').textContent], [[3, 20], '20', '“3o” was not taken: write a number.']);
+    element.remove();
+  },
+  keys_that_move_the_cursor_leave_the_value_alone() {
+    const { element, field, handedOn } = drawn();
+    for (const key of ['Home', 'End']) field.dispatchEvent(new KeyboardEvent('keydown', { key, ctrlKey: true }));
+    equal([handedOn, field.value], [[], '20']);
+    element.remove();
+  },
   a_step_goes_one_mark_up_or_down() {
     equal(stepped(20, SCALE, 1), 21);
     equal(stepped(20, SCALE, -1), 19);

@@ -1,3 +1,4 @@
+import { VocabularyEditor } from '/parts/vocabulary-editor.js';
 import { choicesOf, extent, inOrder, isNameOfKey, keyFor, missingInParameter, missingInSynth, move, newParameter, nextOrder } from '/vocabulary-rules.js';
 import { equal } from './expect.js';
 
@@ -5,6 +6,26 @@ const three = () => ({ a: { order: 1 }, b: { order: 2 }, c: { order: 3 } });
 const synth = (more = {}) => ({ title: 'Module', sensitivityScale: { min: 0, max: 50, step: 1 }, vocabulary: { straight: {}, voice: {}, effects: {} }, ...more });
 
 export const tests = {
+  a_kind_of_effect_stays_where_it_is_while_its_name_is_typed() {
+    const place = document.createElement('div');
+    document.body.append(place);
+    const kind = (label) => ({ label, parameters: {} });
+    const content = { vocabulary: { straight: {}, voice: {}, effects: { delay: kind('Delay'), reverb: kind('Reverb') } } };
+    const editor = VocabularyEditor(place, { keeping: { content, change: (edit) => (edit(content), editor.update()) } });
+    const names = () => [...place.querySelectorAll('h4 .editable')].map((each) => each.querySelector('input')?.value ?? each.querySelector('button').lastChild.textContent);
+    place.querySelectorAll('h4 .editable button')[1].click();
+    const field = place.querySelector('h4 input');
+    for (const typed of ['C', 'Ch', 'Chorus']) {
+      field.value = typed;
+      field.dispatchEvent(new Event('input'));
+    }
+    equal([document.activeElement === field, names(), content.vocabulary.effects.reverb.label], [true, ['Delay', 'Chorus'], 'Chorus']);
+    field.blur();
+    content.vocabulary.effects.air = kind('Air');
+    editor.update();
+    equal(names(), ['Air', 'Chorus', 'Delay']);
+    place.remove();
+  },
   keys_can_be_read_and_are_not_taken_twice() {
     equal(keyFor('Low cut', {}), 'low-cut');
     equal(keyFor('Low cut', { 'low-cut': {} }), 'low-cut-2');

@@ -104,6 +104,51 @@ class LevelBenchIT {
     }
 
     @Test
+    void a_reading_that_is_no_number_is_named_and_all_are_there_after_a_reload() {
+        Page page = benchOf(Browsers.Screen.DESKTOP);
+        List<String> asked = new ArrayList<>();
+        page.onRequest(request -> {
+            if (request.method().equals("POST")) {
+                asked.add(path(request));
+            }
+        });
+        page.getByText("Type a meter’s readings instead").click();
+        for (int string = 1; string <= 4; string++) {
+            for (String loudness : List.of("soft", "medium", "loud")) {
+                cell(page, string, loudness, string).fill("−20");
+            }
+        }
+        cell(page, 2, "soft", 2).fill("−20 or so");
+        page.getByLabel("Noise on input 1").fill("−70");
+        Locator told = page.locator(".meter .unsafe");
+        button(page, "Work from these readings").click();
+        assertThat(told).hasText("Write a number, such as −20.5, or nothing: “−20 or so” for String 2 soft, input 2.");
+        assertThat(cell(page, 2, "soft", 2)).hasAttribute("aria-invalid", "true");
+        assertEquals(List.of(), asked);
+
+        page.reload();
+        assertThat(cell(page, 2, "soft", 2)).hasValue("−20 or so");
+        assertThat(cell(page, 4, "loud", 4)).hasValue("−20");
+        cell(page, 2, "soft", 2).fill("−20");
+        button(page, "Work from these readings").click();
+        assertThat(page.locator(".bench-state")).hasText("Measured.");
+        assertThat(told).hasText("Worked out without the noise: it is not read on every input.");
+        button(page, "Throw the readings away").click();
+        button(page, "Really throw them away?").click();
+        page.getByText("Type a meter’s readings instead").click();
+        assertThat(cell(page, 4, "loud", 4)).hasValue("");
+        assertEquals(List.of(), complaints);
+    }
+
+    private static Locator cell(Page page, int string, String loudness, int input) {
+        return page.getByLabel("String " + string + " " + loudness + ", input " + input);
+    }
+
+    private static Locator button(Page page, String name) {
+        return page.getByRole(AriaRole.BUTTON, new Page.GetByRoleOptions().setName(name));
+    }
+
+    @Test
     void a_file_that_is_no_recording_is_told_so() {
         Page page = benchOf(Browsers.Screen.DESKTOP);
         page.locator("#level-file").setInputFiles(Path.of("src/test/resources/published/levels/README.md"));

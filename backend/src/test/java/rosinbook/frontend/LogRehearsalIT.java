@@ -10,6 +10,7 @@ import com.microsoft.playwright.Locator;
 import com.microsoft.playwright.Page;
 import com.microsoft.playwright.Route;
 import com.microsoft.playwright.options.AriaRole;
+import java.util.ArrayList;
 import java.util.Date;
 import java.util.List;
 import java.util.Map;
@@ -112,6 +113,9 @@ class LogRehearsalIT {
             visitor.arriveAt(
                     "/new/log?rig=" + visitor.sheet("rigs", RIG).path("id").asText());
             assertThat(page.getByLabel("What happened")).hasValue("The low C speaks late");
+            visitor.open("/wiring/" + visitor.sheet("rigs", RIG).path("id").asText());
+            visitor.link("the rehearsal you began to write down").click();
+            assertThat(page.getByLabel("What happened")).hasValue("The low C speaks late");
 
             page.route("**/api/rigs/*", Route::abort);
             visitor.button("Write it down").click();
@@ -121,6 +125,97 @@ class LogRehearsalIT {
             assertEquals(
                     "The low C speaks late",
                     visitor.read("/api/log?limit=1").at("/items/0/content/text").asText());
+        }
+    }
+
+    @ParameterizedTest
+    @EnumSource(names = "PHONE")
+    void what_is_typed_while_it_is_written_down_goes_into_the_same_entry(Screen screen, Browsers browsers) {
+        try (Visitor visitor = Visitor.of(notebook, browsers, screen)) {
+            int entries = visitor.read("/api/log?limit=200").path("items").size();
+            Page page = visitor.open("/new/log");
+            Locator text = page.getByLabel("What happened");
+            List<Route> held = new ArrayList<>();
+            text.fill("The D");
+            page.route("**/api/rigs/*", held::add);
+            visitor.button("Write it down").click();
+            page.waitForCondition(() -> !held.isEmpty());
+            text.fill("The D buzzes");
+            page.unroute("**/api/rigs/*");
+            held.get(0).resume();
+            assertThat(page.locator("#status-line")).containsText("Written down, but for what you typed meanwhile");
+            assertThat(text).hasValue("The D buzzes");
+            visitor.button("Write it down").click();
+
+            assertThat(page.locator("h1")).hasText("Written down");
+            JsonNode log = visitor.read("/api/log?limit=200").path("items");
+            assertEquals(entries + 1, log.size());
+            assertEquals("The D buzzes", log.at("/0/content/text").asText());
+            assertEquals(2, log.at("/0/revision").asInt());
+            visitor.link("The log").click();
+            assertThat(page.getByText("The D buzzes")).isVisible();
+
+            page.locator(".log-entry").first().getByText("edit").click();
+            page.route("**/api/log/*", held::add);
+            text.fill("The D buzzes, the G");
+            visitor.button("Write it down").click();
+            page.waitForCondition(() -> held.size() > 1);
+            text.fill("The D buzzes, the G not");
+            page.unroute("**/api/log/*");
+            held.get(1).resume();
+            assertThat(page.locator("#status-line")).containsText("Written down, but for what you typed meanwhile");
+            assertThat(text).hasValue("The D buzzes, the G not");
+        }
+    }
+
+    @ParameterizedTest
+    @EnumSource(names = "PHONE")
+    void the_rig_and_the_log_get_the_same_day_and_half_a_day_is_none(Screen screen, Browsers browsers) {
+        try (Visitor visitor = Visitor.of(notebook, browsers, screen)) {
+            String id = visitor.sheet("rigs", RIG).path("id").asText();
+            for (int rig = 0; rig < 50; rig++) {
+                visitor.write(
+                        "rigs",
+                        Map.of(
+                                "title", "Rig " + rig,
+                                "instrument",
+                                        Map.of(
+                                                "id",
+                                                visitor.sheet("instruments", "Five-string")
+                                                        .path("id")
+                                                        .asText()),
+                                "synth",
+                                        Map.of(
+                                                "id",
+                                                visitor.sheet("synths", "Stage synth")
+                                                        .path("id")
+                                                        .asText())));
+            }
+            Page page = visitor.open("/new/log?rig=" + id);
+            assertThat(page.locator(".which-rig option:checked")).hasText(RIG);
+            page.getByLabel("What happened").fill("Yesterday");
+            Locator day = page.getByLabel("Day", new Page.GetByLabelOptions().setExact(true));
+            page.locator(".occasion button:has-text('Day: ')").click();
+            day.fill("2026-11-18");
+            day.blur();
+            visitor.button("Write it down").click();
+            assertThat(page.locator("h1")).hasText("Written down");
+            JsonNode rig = visitor.read("/api/rigs/" + id);
+            assertEquals("2026-11-18", rig.at("/content/date").asText());
+            assertEquals(
+                    "2026-11-18",
+                    visitor.read("/api/log?q=Yesterday")
+                            .at("/items/0/content/date")
+                            .asText());
+
+            visitor.open("/rigs/" + id);
+            Locator date = page.locator("dl.facts").getByLabel("Set on");
+            page.locator("dl.facts button:has-text('Set on: ')").click();
+            date.press("Backspace");
+            assertThat(page.locator("dl.facts .unsafe")).hasText("Write the whole day, or none.");
+            date.blur();
+            assertThat(page.locator("dl.facts button:has-text('Set on: ')")).containsText("18 November 2026");
+            assertThat(visitor.button("Save")).isDisabled();
         }
     }
 

@@ -110,7 +110,10 @@ class PeopleIT {
 
             mira.open("/new/log");
             assertThat(mira.page().getByLabel("What happened")).hasValue("The D buzzes");
+            openRig(mira);
+            assertThat(mira.link("the rehearsal you began to write down")).isVisible();
             mira.open("/log");
+            assertThat(mira.link("A rehearsal with " + RIG)).isVisible();
             assertThat(mira.page().locator(".log-entry").first()).isVisible();
             assertThat(mira.button("Write a line")).hasCount(0);
             assertThat(mira.button("edit")).hasCount(0);

@@ -41,6 +41,100 @@ class StartIT {
     }
 
     @ParameterizedTest
+    @EnumSource(names = "PHONE")
+    void a_new_sheet_is_thrown_away_after_a_question_and_leaves_an_empty_one(Screen screen, Browsers browsers) {
+        try (ServedNotebook notebook = ServedNotebook.empty();
+                Visitor visitor = Visitor.of(notebook, browsers, screen)) {
+            for (String kind : List.of("instruments", "synths")) {
+                Page page = visitor.open("/new/" + kind);
+                visitor.button("What do you call it?").click();
+                page.getByLabel("Name").fill("Borrowed");
+                visitor.button("Throw away").dblclick();
+                assertThat(visitor.button("Really throw away?")).isVisible();
+                visitor.open("/");
+                assertThat(visitor.link("Borrowed")).isVisible();
+
+                visitor.open("/new/" + kind);
+                visitor.button("Throw away").click();
+                visitor.button("Really throw away?").click();
+                visitor.button("What do you call it?").click();
+                page.getByLabel("Name").fill("My own");
+                page.reload();
+                assertThat(page.locator("h1")).hasText("My own");
+                assertThat(visitor.button("Throw away")).isVisible();
+
+                // What an earlier release left behind.
+                page.evaluate(
+                        """
+                        (kind) => {
+                          localStorage.clear();
+                          localStorage.setItem(`rosinbook.draft.${kind}.7c9e6679-7425-40de-944b-e07fc1f90ae7`, JSON.stringify({ format: 1, kind,
+                            id: '7c9e6679-7425-40de-944b-e07fc1f90ae7', baseRevision: 0, base: null, content: { title: 'Named only' },
+                            extra: {}, reason: '', touchedAt: '2026-11-19T17:00:00.000Z', wanted: false }));
+                        }""",
+                        kind);
+                page.reload();
+                assertThat(page.locator("h1")).hasText("Named only");
+                assertThat(visitor.button("Throw away")).isVisible();
+                page.evaluate("() => localStorage.clear()");
+            }
+        }
+    }
+
+    @ParameterizedTest
+    @EnumSource(names = "PHONE")
+    void what_was_begun_is_never_turned_into_what_the_address_asks_for(Screen screen, Browsers browsers) {
+        try (ServedNotebook notebook = ServedNotebook.withExample();
+                Visitor visitor = Visitor.of(notebook, browsers, screen)) {
+            JsonNode pieces = visitor.read("/api/pieces").path("items");
+            JsonNode sets = visitor.read("/api/setlists").path("items");
+            JsonNode instruments = visitor.read("/api/instruments").path("items");
+            for (List<String> each : List.of(
+                    List.of(
+                            "/new/recipes?piece=",
+                            id(pieces, 0),
+                            id(pieces, 1),
+                            title(pieces, 1),
+                            "For: ",
+                            title(pieces, 0)),
+                    List.of(
+                            "/new/setlists?from=",
+                            id(sets, 0),
+                            id(sets, 1),
+                            title(sets, 1),
+                            "Begins with: ",
+                            title(sets, 0)),
+                    List.of(
+                            "/new/rigs?instrument=",
+                            id(instruments, 0),
+                            id(instruments, 1),
+                            title(instruments, 1),
+                            "Instrument: ",
+                            title(instruments, 0)))) {
+                Page page = visitor.open(each.get(0) + each.get(1));
+                if (page.locator("h1 input").count() == 0) {
+                    page.locator("h1 button").click();
+                }
+                page.getByLabel("Name", new Page.GetByLabelOptions().setExact(true))
+                        .fill("Begun");
+                assertThat(page.locator(".leaf")).not().containsText("as you left it");
+                visitor.open(each.get(0) + each.get(2));
+                assertThat(page.getByText("as you left it")).containsText(each.get(3));
+                assertThat(page.locator("dl.facts button:has-text('" + each.get(4) + "')"))
+                        .containsText(each.get(5));
+            }
+        }
+    }
+
+    private static String id(JsonNode sheets, int index) {
+        return sheets.get(index).path("id").asText();
+    }
+
+    private static String title(JsonNode sheets, int index) {
+        return sheets.get(index).path("title").asText();
+    }
+
+    @ParameterizedTest
     @EnumSource
     void the_example_fills_the_notebook_and_shows_the_next_set(Screen screen, Browsers browsers) {
         try (ServedNotebook notebook = ServedNotebook.empty();

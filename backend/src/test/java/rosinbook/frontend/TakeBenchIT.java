@@ -244,6 +244,15 @@ class TakeBenchIT {
         assertTrue(page.locator(".take-score").textContent().contains("3 notes heard"));
         go("/takes/live");
         assertEquals(0, page.getByText("Only in this browser so far").count());
+        button("Listen").click();
+        button("Record").click();
+        List<String> asked = new ArrayList<>();
+        page.onDialog(dialog -> {
+            asked.add(dialog.type());
+            dialog.accept();
+        });
+        page.reload();
+        assertEquals(List.of("beforeunload"), asked, "a recording that runs is not left without a question");
     }
 
     @Test
@@ -312,7 +321,16 @@ class TakeBenchIT {
             button("Stop").click();
             assertThat(page.locator(".status-line")).containsText("this browser keeps nothing");
             assertThat(button("Look at it, and keep it")).hasCount(take);
+            if (take == 1) {
+                button("Look at it, and keep it").click();
+                page.locator("#take-title").fill("Reel, first try");
+            }
         }
+        assertThat(page.locator("#take-title")).hasValue("Reel, first try");
+        button("Throw away").first().click();
+        assertThat(button("Really throw away?")).hasCount(1);
+        button("Record").focus();
+        assertThat(button("Really throw away?")).hasCount(0);
         assertEquals(0, page.getByText("Only in this browser so far").count());
         button("Look at it, and keep it").first().click();
         button("Keep this take").click();

@@ -10,6 +10,7 @@ import com.microsoft.playwright.APIResponse;
 import com.microsoft.playwright.BrowserContext;
 import com.microsoft.playwright.Locator;
 import com.microsoft.playwright.Page;
+import com.microsoft.playwright.Route;
 import com.microsoft.playwright.options.AriaRole;
 import com.microsoft.playwright.options.RequestOptions;
 import java.io.IOException;
@@ -317,6 +318,60 @@ class WiringBenchIT {
     private Locator button(String name) {
         return page.getByRole(
                 AriaRole.BUTTON, new Page.GetByRoleOptions().setName(name).setExact(true));
+    }
+
+    @Test
+    void a_reading_that_cannot_be_read_is_told_and_gives_way_to_the_one_before() throws IOException {
+        visit(Screen.DESKTOP);
+        page.navigate("/wiring/" + exampleRig());
+        assertThat(mark()).containsText("Ready to solder");
+        openStep("Meter");
+        Locator step = page.locator(".step").first();
+        Locator reading = step.locator("input");
+        String before = reading.inputValue();
+        reading.focus();
+        page.keyboard().press("Control+A");
+        page.keyboard().type("12 mOhm");
+        assertThat(reading).hasAttribute("aria-invalid", "true");
+        reading.blur();
+        assertThat(step.locator(".unsafe"))
+                .hasText("“12 mOhm” was not taken: write ohms, such as 220 or 4.7k, or “no” for no connection.");
+        assertThat(reading).hasValue(before);
+
+        openStep("Pins");
+        Locator pin = page.getByLabel("Pin 2, string 1 bowed, millivolts AC");
+        before = pin.inputValue();
+        pin.focus();
+        page.keyboard().press("Control+A");
+        page.keyboard().type("12 mV");
+        pin.blur();
+        assertThat(page.locator(".probe .unsafe:not(:empty)"))
+                .hasText("String 1 bowed: “12 mV” was not taken; write a number of millivolts, 100 000 at most.");
+        assertThat(pin).hasValue(before);
+        assertThat(button("Save")).isDisabled();
+    }
+
+    @Test
+    void a_proposal_that_comes_late_leaves_what_was_written_meanwhile() throws IOException {
+        visit(Screen.DESKTOP);
+        page.navigate("/wiring/" + exampleRig());
+        assertThat(mark()).containsText("Ready to solder");
+        openStep("Adapter");
+        page.getByText("Propose one from both sockets").click();
+        int routes = page.locator(".route").count();
+        List<Route> held = new ArrayList<>();
+        page.route("**/api/bench/adapter", held::add);
+        button("Propose anew").dblclick();
+        assertThat(page.getByText("Really replace")).isVisible();
+        page.getByText("Really replace").click();
+        page.waitForCondition(() -> !held.isEmpty());
+        assertThat(button("Propose anew")).isDisabled();
+        button("Another route").click();
+        assertThat(page.locator(".route")).hasCount(routes + 1);
+        held.get(0).resume();
+        assertThat(page.locator(".proposal .unsafe")).containsText("what you wrote stays");
+        assertThat(page.locator(".route")).hasCount(routes + 1);
+        assertEquals(1, held.size(), "a double click asks nothing of the bench");
     }
 
     @Test

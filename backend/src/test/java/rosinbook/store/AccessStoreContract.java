@@ -406,13 +406,13 @@ abstract class AccessStoreContract {
     void who_gets_a_passphrase_before_joining_has_a_notebook_of_their_own_and_only_one() {
         String token = token();
         Player ada = invited("Ada", token);
-        players.setHash(ada.id(), "set by the command", Optional.empty());
+        players.setHash(ada.id(), "set by the command");
         assertEquals("Ada's notebook", notebooks.ofPlayer(ada.id()).get(0).title());
-        players.setHash(ada.id(), "another", Optional.empty());
+        players.setHash(ada.id(), "another");
         assertTrue(players.join(token, "late", NOW).isEmpty());
         players.inviteAgain(ada.id(), token(), LATER);
         assertEquals(1, notebooks.ofPlayer(ada.id()).size());
-        players.setHash(mira.id(), "the keeper's", Optional.empty());
+        players.setHash(mira.id(), "the keeper's");
         assertEquals(
                 List.of(FIRST),
                 notebooks.ofPlayer(mira.id()).stream().map(NotebookEntry::id).toList());
