@@ -9,6 +9,8 @@
 import { shownNotebook } from './tab-notebook.js';
 
 const PATIENCE_MILLIS = 15_000;
+/** For what takes long: a file on its way, or much to write. */
+const LONG_PATIENCE_MILLIS = 150_000;
 
 /** What the server refused, in its own words. */
 export class Problem extends Error {
@@ -58,9 +60,14 @@ export function post(path, body = {}) {
   return ask('POST', path, { body });
 }
 
+/** A POST that the notebook may work at for a while. @param {string} path */
+export function postLong(path) {
+  return ask('POST', path, { body: {}, patienceMillis: LONG_PATIENCE_MILLIS });
+}
+
 /** A file as it is. @param {string} path @param {Blob} file @param {string} type */
 export function postFile(path, file, type) {
-  return ask('POST', path, { file, headers: { 'Content-Type': type } });
+  return ask('POST', path, { file, headers: { 'Content-Type': type }, patienceMillis: LONG_PATIENCE_MILLIS });
 }
 
 /** @param {string} path @param {unknown} body */
@@ -136,8 +143,8 @@ function address(path, query = {}) {
   return given.length ? `${path}?${new URLSearchParams(given.map(([key, value]) => [key, String(value)]))}` : path;
 }
 
-async function ask(method, path, { body, file, headers = {}, signal }) {
-  const patience = AbortSignal.timeout(file ? 10 * PATIENCE_MILLIS : PATIENCE_MILLIS);
+async function ask(method, path, { body, file, headers = {}, signal, patienceMillis = PATIENCE_MILLIS }) {
+  const patience = AbortSignal.timeout(patienceMillis);
   let response;
   let text;
   try {
@@ -167,6 +174,8 @@ async function ask(method, path, { body, file, headers = {}, signal }) {
 export function answered(status, text) {
   const answer = parsed(text);
   if (status >= 200 && status < 300) {
+    // A page of somebody in between, such as the sign-in of a venue's network.
+    if (answer === undefined) throw new Away();
     tell(null);
     return answer;
   }
@@ -184,11 +193,12 @@ export function ofNotebook() {
   return id ? { 'Rosinbook-Notebook': id } : {};
 }
 
+/** @returns {any} null if there is nothing, undefined if it is no JSON */
 function parsed(text) {
   if (!text) return null;
   try {
     return JSON.parse(text);
   } catch {
-    return null;
+    return undefined;
   }
 }

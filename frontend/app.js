@@ -15,7 +15,7 @@ import { ReadingOnly, watchRight } from './parts/reading-only.js';
 import { watchSignIn } from './parts/signed-out.js';
 import { say } from './parts/status-line.js';
 import { Trouble } from './parts/trouble.js';
-import { placeOf } from './places-rules.js';
+import { anchorOf, placeOf } from './places-rules.js';
 import './sign-outs.js';
 
 const main = document.getElementById('page');
@@ -66,8 +66,9 @@ function begun(kind) {
   return kind === 'log' ? findRehearsal() : findNewDraft(kind);
 }
 
-/** A page's own stylesheet is there before the page is drawn. */
+/** A page's own stylesheet is there before the page is drawn, once. */
 function stylesheet(href) {
+  if ([...document.styleSheets].some((sheet) => sheet.href === href)) return null;
   return new Promise((resolve) => {
     document.head.append(el('link', { rel: 'stylesheet', href, on: { load: resolve, error: resolve } }));
   });
@@ -75,8 +76,7 @@ function stylesheet(href) {
 
 /** The browser looked for the anchor before the page was drawn. */
 function keepAnchor() {
-  if (!location.hash) return;
-  const target = document.getElementById(decodeURIComponent(location.hash.slice(1)));
+  const target = document.getElementById(anchorOf(location.hash));
   if (target instanceof HTMLDetailsElement) target.open = true;
   target?.scrollIntoView({ block: 'start' });
 }

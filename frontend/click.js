@@ -13,15 +13,18 @@ export function Click({ onBeat }) {
   let timer = 0;
   let startedAt = 0;
   let perBeat = 1;
-  let running = false;
+  /** Counts starts and stops: what was begun before the last of them goes on no more. */
+  let turn = 0;
 
   return {
     async start(bpm, countInBeats, beats) {
+      const mine = ++turn;
+      clearInterval(timer);
       context ??= new AudioContext();
       if (context.state === 'suspended') await context.resume();
+      if (mine !== turn) return;
       perBeat = 60 / bpm;
       startedAt = context.currentTime + 0.15;
-      running = true;
       let next = 0;
       timer = setInterval(() => {
         while (next < beats && startedAt + next * perBeat < context.currentTime + AHEAD_SECONDS) {
@@ -30,19 +33,19 @@ export function Click({ onBeat }) {
         }
         if (context.currentTime > startedAt + beats * perBeat) this.stop();
       }, 80);
-      follow();
+      follow(mine);
     },
     stop() {
       clearInterval(timer);
-      running = false;
+      turn++;
       onBeat(null);
     },
   };
 
-  function follow() {
-    if (!running) return;
+  function follow(mine) {
+    if (mine !== turn) return;
     onBeat(Math.max(0, (context.currentTime - startedAt) / perBeat));
-    requestAnimationFrame(follow);
+    requestAnimationFrame(() => follow(mine));
   }
 
   function tick(at, isCountIn) {

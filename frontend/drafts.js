@@ -26,9 +26,9 @@ export function findDraft(kind, id) {
   }
 }
 
-/** The newest draft of a sheet of this kind that was never saved. */
+/** The newest draft of a sheet of this kind that was never saved; what only waits for the notebook is no longer being written. */
 export function findNewDraft(kind) {
-  return allDrafts().find((draft) => draft.kind === kind && draft.baseRevision === 0) ?? null;
+  return allDrafts().find((draft) => draft.kind === kind && draft.baseRevision === 0 && !draft.wanted) ?? null;
 }
 
 /** The newest rehearsal that is not written down: the draft of a rig, with the entry for the log beside it. */

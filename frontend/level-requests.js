@@ -21,9 +21,12 @@ export function sendRecording(files, onSent) {
 
 /** @param {string} upload @param {Record<string, string>} query @param {any[]} segments none: to be found @param {(fraction: number) => void} onMeasured */
 export async function measureUpload(upload, query, segments, onMeasured) {
+  let isDone = false;
   const watch = setInterval(async () => {
     try {
-      onMeasured((await get(`${BENCH}/${upload}`)).fraction);
+      const { fraction } = await get(`${BENCH}/${upload}`);
+      // Asked before it was measured, answered afterwards.
+      if (!isDone) onMeasured(fraction);
     } catch {
       // The answer itself tells what is wrong.
     }
@@ -31,6 +34,7 @@ export async function measureUpload(upload, query, segments, onMeasured) {
   try {
     return await send(`${BENCH}/${upload}?${new URLSearchParams(query)}`, JSON.stringify(segments.length ? { segments } : {}), 'application/json');
   } finally {
+    isDone = true;
     clearInterval(watch);
   }
 }

@@ -68,6 +68,11 @@ export const FURTHER_ROOMS = [
   ['people', '/people', 'People'],
 ];
 
+/** What an address names within its page; empty if nothing, or nothing that can be read. @param {string} hash "#…" */
+export function anchorOf(hash) {
+  return decoded(hash.slice(1));
+}
+
 /**
  * @param {{ pathname: string, search: string }} location
  * @returns {Place | null} null if there is no such page

@@ -58,6 +58,8 @@ export class Keeping {
   #again = () => this.#sendAgain();
   /** The draft that this page has put into the store or found there. @type {import('./drafts-rules.js').Draft | null} */
   #stored = null;
+  /** What a refused save met there, newer than `envelope`. @type {{ revision: number, content: any } | null} */
+  #met = null;
   #storeChanged = () => this.#keepAgain();
 
   /** @param {Envelope | null} envelope as the server has it @param {import('./drafts-rules.js').Draft | null} draft */
@@ -130,8 +132,9 @@ export class Keeping {
     this.#stopWaiting();
     this.#drop();
     if (this.baseRevision === 0 && !this.envelope) return;
-    this.base = this.envelope?.content ?? this.base;
-    this.baseRevision = this.envelope?.revision ?? this.baseRevision;
+    const newest = this.#met ?? this.envelope;
+    this.base = newest?.content ?? this.base;
+    this.baseRevision = newest?.revision ?? this.baseRevision;
     this.content = structuredClone(this.base ?? {});
     this.extra = {};
     this.reason = '';
@@ -199,6 +202,7 @@ export class Keeping {
     const { merged = false, mergedWith = [] } = envelope.extras ?? {};
     const carried = carriedOver(sent.content, this.content, envelope.content);
     this.envelope = envelope;
+    this.#met = null;
     // Typed where the merge brought somebody else's value: the next save starts where this one did, so that the player is asked.
     if (carried || !merged) {
       this.base = envelope.content;
@@ -228,6 +232,7 @@ export class Keeping {
     }
     this.problem = failure instanceof Problem ? failure : new Problem(0, { detail: String(failure?.message ?? failure) });
     this.state = this.problem.type === 'edited-meanwhile' ? 'conflict' : 'refused';
+    if (this.state === 'conflict') this.#met = { revision: this.problem.body.current, content: this.problem.body.currentContent };
     this.#keepHere(false);
   }
 
@@ -286,8 +291,13 @@ export class Keeping {
   }
 
   #sendAgain() {
-    if (this.state === 'away' && !document.hidden) this.save();
-    else if (this.state === 'away') this.#retry = setTimeout(this.#again, pauseMillis(this.#attempt));
+    if (this.state !== 'away') return;
+    if (!document.hidden) {
+      this.save();
+      return;
+    }
+    clearTimeout(this.#retry);
+    this.#retry = setTimeout(this.#again, pauseMillis(this.#attempt));
   }
 
   /** Stops asking a server that is away; the draft stays on this device. */

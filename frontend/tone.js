@@ -9,6 +9,9 @@
 const AHEAD_SECONDS = 0.6;
 const LOUDEST = 0.33;
 
+/** Where the browser makes no sound. */
+export const NO_SOUND = 'This browser cannot play sound just now. See that its loudspeaker or headphones are connected, then try again.';
+
 export function TonePlayer({ onEnd = () => {} } = {}) {
   let context = null;
   let master = null;
@@ -17,12 +20,16 @@ export function TonePlayer({ onEnd = () => {} } = {}) {
   let offset = 0;
   let loudness = 0.25;
   let running = false;
+  /** Counts starts and stops: what was begun before the last of them does not sound. */
+  let turn = 0;
 
   return {
     async play(notes, from) {
       this.stop();
+      const mine = turn;
       context ??= new AudioContext();
       if (context.state === 'suspended') await context.resume();
+      if (mine !== turn) return;
       master = context.createGain();
       master.gain.value = loudness * LOUDEST;
       const limiter = new DynamicsCompressorNode(context, { threshold: -18, ratio: 12, attack: 0.003 });
@@ -45,6 +52,7 @@ export function TonePlayer({ onEnd = () => {} } = {}) {
     },
     stop() {
       clearInterval(timer);
+      turn++;
       running = false;
       if (master) {
         // A short fade: stopping must not click.

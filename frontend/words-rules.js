@@ -5,6 +5,9 @@
 const DAY = new Intl.DateTimeFormat('en-GB', { weekday: 'long', day: 'numeric', month: 'long', year: 'numeric', timeZone: 'UTC' });
 const SHORT_DAY = new Intl.DateTimeFormat('en-GB', { day: 'numeric', month: 'short', year: 'numeric', timeZone: 'UTC' });
 
+const WHOLE = new Intl.NumberFormat('en', { useGrouping: false, maximumFractionDigits: 0, signDisplay: 'negative' });
+const BROKEN = new Intl.NumberFormat('en', { useGrouping: false, maximumSignificantDigits: 6, signDisplay: 'negative' });
+
 /** "Thursday 26 November 2026". @param {string | undefined} isoDate "2026-11-26" @returns {string} empty if there is none */
 export function longDay(isoDate) {
   return isoDate ? DAY.format(new Date(`${isoDate.slice(0, 10)}T00:00:00Z`)).replace(',', '') : '';
@@ -43,8 +46,7 @@ export function dayFrom(isoDate, today) {
 
 /** "20", "−1.5": no exponent, no trailing zeros, a real minus. @param {number} amount */
 export function number(amount) {
-  const text = String(Number(amount.toPrecision(6)));
-  return text.replace('-', '−');
+  return (Number.isInteger(amount) ? WHOLE : BROKEN).format(amount).replace('-', '−');
 }
 
 /** "+2", "−1.5", "0". @param {number} difference */

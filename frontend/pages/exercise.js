@@ -8,6 +8,7 @@ import { NewTake } from '../parts/new-take.js';
 import { PageHead } from '../parts/page-head.js';
 import { Stepper } from '../parts/stepper.js';
 import { clock } from '../take-rules.js';
+import { NO_SOUND } from '../tone.js';
 import { asSentence, number } from '../words-rules.js';
 
 const VIOLIN = ['E5', 'A4', 'D4', 'G3'];
@@ -25,7 +26,7 @@ export async function show(page, { query }) {
     doors: [el('button', { type: 'button', on: { click: () => print() } }, 'Print')] });
   const choose = el('select', { id: 'exercise-instrument', on: { change: load } }, instruments.map((each) => el('option', { value: each.id }, each.title)));
   const stepper = el('div');
-  const start = el('button', { type: 'button', class: 'inked', on: { click: press } }, 'Count me in');
+  const start = el('button', { type: 'button', class: 'inked', disabled: true, on: { click: press } }, 'Count me in');
   const where = el('p', { class: 'where', 'aria-live': 'off' });
   const summary = el('p', {});
   const place = el('div');
@@ -64,7 +65,7 @@ export async function show(page, { query }) {
   async function load() {
     const turn = ++asked;
     const played = strings();
-    if (running) click.stop();
+    click.stop();
     let next;
     try {
       next = await get('/api/exercise', { strings: played.join(','), tempo });
@@ -75,12 +76,14 @@ export async function show(page, { query }) {
     }
     // Of several answers under way only the newest counts.
     if (turn !== asked) return;
-    if (running) click.stop();
+    click.stop();
     exercise = next;
+    start.disabled = false;
     tell(null);
     const last = exercise.passages.at(-1);
     const seconds = ((last.firstBeat + last.beats) * 60) / exercise.tempoBpm;
     fill(summary, `Count ${exercise.countInBeats} at ${number(exercise.tempoBpm)} a minute, then play; four beats of rest between passages. About ${clock(seconds)} in all. A square is a down-bow, a V an up-bow; a note without a name is the open string.`);
+    sheet?.leave();
     sheet = ExerciseSheet(place, { exercise, strings: played });
     const script = { strings: played, exerciseBpm: exercise.tempoBpm };
     if (take) take.show(script);
@@ -93,13 +96,17 @@ export async function show(page, { query }) {
     again.hidden = !failure;
   }
 
-  function press() {
+  async function press() {
     if (running) {
       click.stop();
       return;
     }
     const last = exercise.passages.at(-1);
-    click.start(exercise.tempoBpm, exercise.countInBeats, last.firstBeat + last.beats);
+    try {
+      await click.start(exercise.tempoBpm, exercise.countInBeats, last.firstBeat + last.beats);
+    } catch {
+      where.textContent = NO_SOUND;
+    }
   }
 }
 

@@ -31,6 +31,7 @@ export async function show(page, { params: { id } }) {
   const inputOf = (string) => (order.every(Boolean) ? order[string - 1] : string);
   const attached = structuredClone(keeping.content.levels ?? null);
   const measured = [];
+  let asked = 0;
 
   page.title(`Level bench: ${keeping.content.title}`);
   page.leaf.classList.add('level-bench');
@@ -60,36 +61,38 @@ export async function show(page, { params: { id } }) {
       fill(state, el('p', { class: 'unsafe' }, 'This is too large: a recording may have 2 GB. A minute is enough.'));
       return;
     }
-    run(`Sending ${files[0].name} …`, async () => {
+    run(`Sending ${files[0].name} …`, async (progress) => {
       if (isTake) return measureTake(files[0], query());
       const { upload, recording } = await sendRecording(files, progress('Sending', files[0].name));
       return measureUpload(upload, query(), [], progress('Measuring', `${duration(recording.seconds)} of ${recording.inputs} inputs`));
     });
   }
 
-  function progress(what, which) {
-    return (fraction) => {
-      bar.hidden = false;
-      bar.value = fraction;
-      const words = `${what} ${which} …`;
-      if (state.textContent !== words) fill(state, el('p', {}, words));
-    };
+  function tellProgress(fraction, words) {
+    bar.hidden = false;
+    bar.value = fraction;
+    if (state.textContent !== words) fill(state, el('p', {}, words));
   }
 
+  /** Of several measurements under way only the one that was begun last counts. */
   async function run(words, work) {
+    const turn = ++asked;
+    const isNewest = () => turn === asked;
     fill(state, el('p', {}, words));
     bar.hidden = false;
     bar.removeAttribute('value');
     try {
-      const report = await work();
+      const report = await work((what, which) => (fraction) => { if (isNewest()) tellProgress(fraction, `${what} ${which} …`); });
+      if (!isNewest()) return;
       measured.push(report);
       fill(state, el('p', {}, report.recording ? `Measured: ${report.recording.name}, ${duration(report.recording.seconds)}.` : 'Measured.'));
       draw(report);
     } catch (failure) {
       if (!(failure instanceof Problem || failure instanceof Away)) throw failure;
+      if (!isNewest()) return;
       fill(state, el('h2', { class: 'unsafe' }, failure instanceof Problem ? failure.title : 'The notebook is out of reach'), el('p', {}, asSentence(failure.message)));
     } finally {
-      bar.hidden = true;
+      if (isNewest()) bar.hidden = true;
     }
   }
 
@@ -103,7 +106,7 @@ export async function show(page, { params: { id } }) {
     if (report.windows.length) TriggerWindows(part('Trigger windows'), { report, notes, was: shareScale(attached, report.summary) ? attached : null });
     if (report.crosstalkDb.some((row) => row.some((leak) => leak !== null && leak !== 0))) LeakMap(part('Leaks'), { report, notes });
     if (report.waveform && report.recording?.inputs === report.waveform.peaks.length) {
-      LevelStrokes(part('The strokes'), { report, notes, inputOf, onCorrected: (segments) => run('Measuring again …', () => measureUpload(report.upload, query(), segments, progress('Measuring', 'again'))) });
+      LevelStrokes(part('The strokes'), { report, notes, inputOf, onCorrected: (segments) => run('Measuring again …', (progress) => measureUpload(report.upload, query(), segments, progress('Measuring', 'again'))) });
     }
     if (report.inputs.length) InputFigures(part('Every input in figures'), report);
     drawComparison(report);

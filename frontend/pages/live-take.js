@@ -53,10 +53,12 @@ export async function show(page) {
 
   async function start() {
     let access;
+    listen.disabled = true;
     try {
       access = await navigator.requestMIDIAccess({ sysex: false });
     } catch {
       status.textContent = 'The browser did not allow it. Allow MIDI for this address, then press Listen again.';
+      listen.disabled = false;
       return;
     }
     setup.hidden = true;

@@ -9,6 +9,8 @@ import { findRehearsal, playerName } from '../drafts.js';
 import { ChangeList } from '../parts/change-list.js';
 import { Editable } from '../parts/editable.js';
 import { Felt } from '../parts/felt.js';
+import { opensFirst } from '../parts/menu-select.js';
+import { NotRead } from '../parts/not-read.js';
 import { PageHead } from '../parts/page-head.js';
 import { SaveBar } from '../parts/save-bar.js';
 import { Stepper } from '../parts/stepper.js';
@@ -66,6 +68,8 @@ export async function show(page, { query }) {
       : el('label', { class: 'which-rig' }, el('span', { class: 'unseen' }, 'Rig'), el('select', {
         on: { change: (event) => location.replace(`/new/log?rig=${event.target.value}`) },
       }, rigs.map((rig) => el('option', { value: rig.id, selected: rig.id === id }, rig.title)))));
+    const choice = page.leaf.querySelector('.which-rig select');
+    if (choice) opensFirst(choice);
   }
 
   function drawStrings() {
@@ -173,9 +177,16 @@ export async function show(page, { query }) {
         el('a', { class: 'button', href: entryId ? sheetAddress('log', entryId) : '/log' }, 'The log'),
         was ? el('a', { class: 'button quiet', href: compareAddress('rigs', id, was, envelope.revision) }, 'See the comparison') : null));
     document.getElementById('page').focus();
-    if (!was) return;
-    const { changes: found } = await get(`/api/rigs/${id}/compare`, { was, now: envelope.revision });
-    ChangeList(changes, found, { none: 'The strings stayed as they were.' });
+    if (was) await tellChanges(changes, was, envelope.revision);
+  }
+
+  async function tellChanges(changes, was, now) {
+    try {
+      const { changes: found } = await get(`/api/rigs/${id}/compare`, { was, now });
+      ChangeList(changes, found, { none: 'The strings stayed as they were.' });
+    } catch (failure) {
+      NotRead(changes, failure, () => tellChanges(changes, was, now));
+    }
   }
 }
 

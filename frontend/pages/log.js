@@ -6,10 +6,13 @@ import { LogEntry } from '../parts/log-entry.js';
 import { LogEntryForm } from '../parts/log-entry-form.js';
 import { PageHead } from '../parts/page-head.js';
 import { SearchField } from '../parts/search-field.js';
+import { anchorOf } from '../places-rules.js';
 import { newSheet, openSheet } from '../save.js';
 import { asSentence, localDay } from '../words-rules.js';
 import { blankEntry } from './log-rehearsal-rules.js';
 import { byMonth } from './log-rules.js';
+
+const ENTRY_ID = /^[0-9a-f]{8}(-[0-9a-f]{4}){3}-[0-9a-f]{12}$/i;
 
 export async function show(page) {
   page.title('Log');
@@ -30,6 +33,7 @@ export async function show(page) {
   let line = null;
   let after;
   let words = '';
+  let asked = 0;
   page.leaf.append(form, field, list, more);
   const titles = await titlesOf(['rigs', 'setlists', 'recipes', 'pieces', 'instruments', 'synths']);
   await load();
@@ -46,7 +50,10 @@ export async function show(page) {
   }
 
   async function load(signal) {
+    const turn = ++asked;
     const found = await listSheets('log', { q: words, limit: 50, after }, signal);
+    // Of several answers under way only the newest counts.
+    if (turn !== asked) return;
     entries.push(...found.items);
     after = found.next;
     more.hidden = !after;
@@ -61,9 +68,10 @@ export async function show(page) {
 
   /** The entry that the address names may lie further back than the list goes, and may be named while the page is open. */
   async function seek() {
-    if (location.hash.length < 2) return;
+    const id = anchorOf(location.hash);
+    // The way to the page itself is an anchor, too.
+    if (!ENTRY_ID.test(id)) return;
     await tried(async () => {
-      const id = decodeURIComponent(location.hash.slice(1));
       if (!isListed(id)) {
         sought = await readSheet('log', id);
         draw();
@@ -101,13 +109,17 @@ export async function show(page) {
     const known = articles.get(envelope.id);
     if (known) return known;
     const element = el('article');
-    const edit = () => tried(async () => {
+    const open = async () => {
       const keeping = await openSheet('log', envelope.id);
       LogEntryForm(fill(element), keeping, { onSaved: () => showSaved(keeping) });
+    };
+    const edit = () => tried(async () => {
+      await open();
+      element.querySelector('textarea').focus();
     });
     articles.set(envelope.id, element);
     LogEntry(element, envelope, { titles, onEdit: edit });
-    if (findDraft('log', envelope.id)) edit();
+    if (findDraft('log', envelope.id)) tried(open);
     return element;
   }
 

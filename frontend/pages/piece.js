@@ -4,6 +4,7 @@ import { el, fill } from '../dom.js';
 import { ChangeList } from '../parts/change-list.js';
 import { editableTitle } from '../parts/gear-page.js';
 import { HistoryList } from '../parts/history-list.js';
+import { NotRead } from '../parts/not-read.js';
 import { OldRevision } from '../parts/old-revision.js';
 import { PageHead } from '../parts/page-head.js';
 import { PieceFacts } from '../parts/piece-facts.js';
@@ -35,6 +36,14 @@ export async function show(page, { params: { id }, query }) {
   await reading;
 
   async function drawRecipes() {
+    try {
+      await tellRecipes();
+    } catch (failure) {
+      NotRead(recipes, failure, drawRecipes);
+    }
+  }
+
+  async function tellRecipes() {
     const own = (await allSheets('recipes')).filter(({ content }) => content.piece === id);
     fill(recipes,
       el('h2', {}, 'Recipes for it'),

@@ -18,8 +18,9 @@ export async function show(page, { query }) {
   const outcome = el('p', { class: 'pencil', role: 'status' });
   const list = el('div', { class: 'piece-list' });
   page.leaf.append(el('div', { class: 'browse' }, field, ways), outcome, list);
-  SearchField(field, { label: 'Find a piece: title, style, composer, a word of a note', words, onSearch: search });
+  // Before the field is there: the first answer can come over nothing that was typed.
   await search(words);
+  SearchField(field, { label: 'Find a piece: title, style, composer, a word of a note', words, onSearch: search });
 
   async function search(next, signal) {
     const found = await allSheets('pieces', { q: next });

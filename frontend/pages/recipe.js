@@ -92,6 +92,7 @@ export async function show(page, { params: { id }, query }) {
   /** A starting point takes its followers along only when the player has seen what that does. */
   async function askFollowers() {
     if (piece || keeping.baseRevision === 0) return true;
+    page.say('Asking the recipes that follow it …');
     try {
       const { followers } = await post(`/api/recipes/${id}/preview`, { content: keeping.content });
       if (followers.length === 0) return true;
@@ -121,6 +122,7 @@ export async function show(page, { params: { id }, query }) {
         // Meanwhile the recipe may follow yet another one.
         if (keeping.content.follows?.revision !== follows.revision) return;
         start = next;
+        drawStanding();
       } catch (failure) {
         NotRead(lost, failure, follow);
         return;

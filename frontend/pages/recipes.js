@@ -17,8 +17,9 @@ export async function show(page) {
   const field = el('div');
   const list = el('div', { class: 'recipe-list' });
   page.leaf.append(field, list);
-  SearchField(field, { label: 'Find a recipe', onSearch: draw });
+  // Before the field is there: the first answer can come over nothing that was typed.
   await draw('');
+  SearchField(field, { label: 'Find a recipe', onSearch: draw });
 
   async function draw(words, signal) {
     const recipes = await allSheets('recipes', { q: words });

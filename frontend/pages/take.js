@@ -8,6 +8,7 @@ import { faultMark } from '../parts/fault-mark.js';
 import { Fold } from '../parts/fold.js';
 import { editableTitle } from '../parts/gear-page.js';
 import { HistoryList } from '../parts/history-list.js';
+import { NotRead } from '../parts/not-read.js';
 import { OldRevision } from '../parts/old-revision.js';
 import { PageHead } from '../parts/page-head.js';
 import { PianoRoll } from '../parts/piano-roll.js';
@@ -19,7 +20,7 @@ import { sheetAddress } from '../places-rules.js';
 import { openSheet } from '../save.js';
 import { fileAddress } from '../tab-notebook.js';
 import { countKinds } from '../take-rules.js';
-import { asSentence, parseNumber, shortDay } from '../words-rules.js';
+import { parseNumber, shortDay } from '../words-rules.js';
 
 const PATIENCE_MILLIS = 120;
 /** Quarters a minute that sheet music can have. */
@@ -39,7 +40,8 @@ export async function show(page, { params: { id }, query }) {
   page.title(keeping.content.title);
   page.twoColumns();
   let led = leadKey();
-  const head = PageHead(page.leaf, { kicker: 'Take', title: editableTitle(keeping), lead: await leadWords() });
+  const head = PageHead(page.leaf, { kicker: 'Take', title: editableTitle(keeping) });
+  await drawLead();
   const score = TakeScore(section());
   const legend = el('ul', { class: 'roll-legend', 'aria-label': 'What the shapes mean' });
   const roll = PianoRoll(section(), { onSelect: choose, onRefuse: refuse, onSeek: (seconds) => player.seek(seconds) });
@@ -49,7 +51,7 @@ export async function show(page, { params: { id }, query }) {
   section().append(el('h2', {}, 'Faults'), faults);
   const list = FaultList(faults, { onSelect: (fault) => { roll.select(fault); list.select(fault); }, onRefuse: refuse });
   const figures = el('div');
-  const trouble = el('p', { class: 'unsafe', role: 'status' });
+  const trouble = el('div');
   Fold(page.leaf, { title: 'The figures behind it' }).append(figures);
   const board = ThresholdBoard(figures, { thresholds, onMove: move });
   drawExports();
@@ -85,11 +87,10 @@ export async function show(page, { params: { id }, query }) {
       // Of several answers under way only the newest counts.
       if (number !== asked) return;
       report = next;
-      trouble.textContent = '';
+      fill(trouble);
       draw();
     } catch (failure) {
-      if (report === null) throw failure;
-      trouble.textContent = asSentence(failure.message);
+      if (number === asked) NotRead(trouble, failure, ask);
     }
   }
 

@@ -1,13 +1,14 @@
 /** tonight.js: the first page: the next set, what changed since the last one, the rig, the newest log line. */
-import { allSheets, get, post, readSheet } from '../api.js';
-import { el } from '../dom.js';
+import { allSheets, get, postLong, readSheet } from '../api.js';
+import { el, fill } from '../dom.js';
 import { changeWords } from '../parts/change-list.js';
 import { feltMark } from '../parts/felt.js';
+import { NotRead } from '../parts/not-read.js';
 import { PageHead } from '../parts/page-head.js';
 import { instead } from '../parts/reading-only.js';
 import { StringBoard } from '../parts/string-board.js';
 import { setlistComparisonAddress, sheetAddress } from '../places-rules.js';
-import { localDay, longDay, number, shortDay } from '../words-rules.js';
+import { asSentence, localDay, longDay, number, shortDay } from '../words-rules.js';
 import { linesOf, sensitivityChange, when } from './tonight-rules.js';
 
 export async function show(page) {
@@ -23,27 +24,30 @@ export async function show(page) {
   await drawMargin(page.margin, tonight);
 }
 
-function drawEmpty({ leaf, say }) {
+function drawEmpty({ leaf }) {
   PageHead(leaf, { title: 'A blank page' });
   const example = el('button', { type: 'button', on: { click: openExample } }, 'Open the example');
+  const trouble = el('p', { class: 'unsafe', role: 'status' });
   leaf.append(
     el('p', { class: 'opening' }, 'Write down how your strings are set and what each piece sounds like, and before every set you will know what has changed since the last.'),
     instead(),
     el('div', { class: 'buttons two-doors writes' },
       el('a', { class: 'button inked', href: '/new/instruments?path=start' }, 'Start my own'),
       example),
+    trouble,
     el('p', { class: 'pencil small writes' }, 'The example is a season of a player who does not exist; everything in it can be tried.'));
 
   async function openExample() {
     example.disabled = true;
     example.textContent = 'Writing the season …';
+    trouble.textContent = '';
     try {
-      await post('/api/example');
+      await postLong('/api/example');
       location.assign('/');
     } catch (failure) {
       example.disabled = false;
       example.textContent = 'Open the example';
-      say(failure.message);
+      trouble.textContent = asSentence(failure.message);
     }
   }
 }
@@ -89,8 +93,12 @@ function drawLeftOut(leaf, comparison) {
 
 async function drawMargin(margin, { next, rig, newestLog, comparison }) {
   const rigReference = next?.content.rig;
-  const shown = rigReference?.id && rigReference.id !== rig?.id ? await readSheet('rigs', rigReference.id, rigReference.revision) : rig;
-  if (shown) await drawRig(margin, shown, comparison);
+  const isOther = rigReference?.id && rigReference.id !== rig?.id;
+  if (isOther || rig) {
+    const place = el('section', { class: 'rig-tonight' });
+    margin.append(place);
+    await drawRig(place, () => (isOther ? readSheet('rigs', rigReference.id, rigReference.revision) : rig), comparison);
+  }
   if (newestLog) {
     margin.append(el('section', { class: 'newest-log' },
       el('h2', {}, 'Last in the log'),
@@ -101,9 +109,18 @@ async function drawMargin(margin, { next, rig, newestLog, comparison }) {
   }
 }
 
-async function drawRig(margin, rig, comparison) {
-  const { instrument, assignments } = rig.content;
-  const strings = (await readSheet('instruments', instrument.id, instrument.revision)).content.strings;
+async function drawRig(section, read, comparison) {
+  try {
+    const rig = await read();
+    const { id, revision } = rig.content.instrument;
+    fillRig(section, rig, (await readSheet('instruments', id, revision)).content.strings, comparison);
+  } catch (failure) {
+    NotRead(section, failure, () => drawRig(section, read, comparison));
+  }
+}
+
+function fillRig(section, rig, strings, comparison) {
+  const { assignments } = rig.content;
   const place = el('div');
   place.classList.add('small');
   const board = StringBoard(place, { label: 'Sensitivity per string' });
@@ -114,9 +131,9 @@ async function drawRig(margin, rig, comparison) {
       ? changeWords(change, [])
       : el('span', { class: 'number' }, value === undefined ? '–' : number(value))]);
   }
-  margin.append(el('section', { class: 'rig-tonight' },
+  fill(section,
     el('h2', {}, el('a', { href: sheetAddress('rigs', rig.id) }, rig.title)),
-    el('p', { class: 'pencil' }, 'Sensitivity per string'), place));
+    el('p', { class: 'pencil' }, 'Sensitivity per string'), place);
 }
 
 function logDoor() {

@@ -7,7 +7,7 @@
 import { el, fill } from '../dom.js';
 
 /** [side, word, what it means]. */
-export const SIDES = [
+const SIDES = [
   ['mating', 'Mating side', 'the face that meets the other plug'],
   ['solder', 'Solder side', 'the face where the wires are soldered: mirrored'],
 ];

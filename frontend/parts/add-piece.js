@@ -12,6 +12,8 @@ export function AddPiece(element, { onAdd }) {
   const place = el('div');
   const found = el('ul', { class: 'found' });
   const outcome = el('p', { class: 'pencil', role: 'status' });
+  /** The words whose pieces are listed. */
+  let listed = '';
   element.classList.add('add-piece', 'no-print');
   fill(element, place, outcome, found);
   SearchField(place, { label: 'Add a piece', onSearch: search });
@@ -21,7 +23,7 @@ export function AddPiece(element, { onAdd }) {
     const at = stops.indexOf(/** @type {any} */ (event.target));
     const next = { ArrowDown: at + 1, ArrowUp: at - 1 }[event.key];
     if (event.key === 'Escape') clear();
-    if (event.key === 'Enter' && at === 0 && stops[1] && input.value.trim()) {
+    if (event.key === 'Enter' && at === 0 && stops[1] && input.value.trim() === listed) {
       event.preventDefault();
       event.stopPropagation();
       stops[1].click();
@@ -34,20 +36,26 @@ export function AddPiece(element, { onAdd }) {
 
   async function search(words, signal) {
     if (!words) {
-      clear();
+      show(words, [], []);
       return;
     }
     const { items } = await listSheets('pieces', { q: words, limit: 8 }, signal);
-    outcome.replaceChildren(...(items.length ? [] : [`No piece says “${words}”. `, el('a', { href: '/new/pieces' }, 'Write it down')]));
-    fill(found, items.map((piece) => el('li', {}, el('button', { type: 'button', class: 'quiet', on: { click: () => {
+    // Meanwhile other words may stand in the field, or none.
+    if (words !== input.value.trim()) return;
+    show(words, items.length ? [] : [`No piece says “${words}”. `, el('a', { href: '/new/pieces' }, 'Write it down')], items.map((piece) => el('li', {}, el('button', { type: 'button', class: 'quiet', on: { click: () => {
       onAdd(piece);
       clear();
     } } }, el('span', { class: 'name' }, piece.title), el('span', { class: 'pencil' }, [piece.content.key, (piece.content.styles ?? []).join(', ')].filter(Boolean).join(' · '))))));
   }
 
+  function show(words, said, entries) {
+    listed = words;
+    fill(outcome, said);
+    fill(found, entries);
+  }
+
   function clear() {
-    fill(found);
-    outcome.textContent = '';
+    show('', [], []);
     input.value = '';
     input.focus();
   }

@@ -4,7 +4,7 @@
  *
  *   el('dialog', {}, Backups());
  */
-import { get, post } from '../api.js';
+import { get, postLong } from '../api.js';
 import { el } from '../dom.js';
 import { moment } from '../words-rules.js';
 
@@ -38,7 +38,7 @@ export function Backups() {
     button.disabled = true;
     words.textContent = 'Backing up …';
     try {
-      tell(true, await post('/api/backups'));
+      tell(true, await postLong('/api/backups'));
     } catch (failure) {
       words.textContent = failure.message;
     }

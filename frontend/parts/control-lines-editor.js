@@ -79,8 +79,9 @@ export function ControlLinesEditor(element, { keeping }) {
       const from = Editable(el('span'), { label: 'From', kind: 'number', unit: 'V', min: -60, max: 60, value: 0, check: needed, onEdit: change('fromVolts') });
       const to = Editable(el('span'), { label: 'To', kind: 'number', unit: 'V', min: -60, max: 60, value: 0, check: needed, onEdit: change('toVolts') });
       const meaning = Editable(el('span', { class: 'meaning' }), { label: 'Means', value: '', maxLength: 80, check: needed, onEdit: change('meaning') });
+      const which = el('span', { class: 'unseen' });
       const row = el('li', { class: 'band' }, from.element, el('span', { class: 'pencil' }, 'to'), to.element, meaning.element,
-        el('button', { type: 'button', class: 'quiet', on: { click: () => edit((lines) => lines[key].bands.splice(index, 1)) } }, 'take out'));
+        el('button', { type: 'button', class: 'quiet', on: { click: () => edit((lines) => lines[key].bands.splice(index, 1)) } }, 'take out', which));
       updateBand();
       return { element: row, update: updateBand };
 
@@ -88,6 +89,7 @@ export function ControlLinesEditor(element, { keeping }) {
         from.show({ value: band().fromVolts });
         to.show({ value: band().toVolts });
         meaning.show({ value: band().meaning });
+        which.textContent = ` ${band().meaning}`;
       }
     }
   }

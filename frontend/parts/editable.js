@@ -34,6 +34,7 @@ import { stepped } from './stepper-rules.js';
  * @property {string} [empty] what stands there while there is no value
  * @property {string} [help] one line under the open field
  * @property {number} [maxLength]
+ * @property {string} [about] for the ear: what a tick is about, where its label does not say it
  * @property {boolean} [readOnly]
  * @property {boolean} [isHeading] the value is the heading itself: its label is not read out with it
  * @property {(value: any) => string | null} [check]
@@ -82,7 +83,8 @@ export function Editable(element, state) {
     } } });
     box.checked = Boolean(state.value);
     box.disabled = Boolean(state.readOnly);
-    if (!box.isConnected) fill(element, el('label', { class: 'tick' }, box, el('span', {}, state.label)));
+    if (!box.isConnected) fill(element, el('label', { class: 'tick' }, box, el('span', {}, state.label), el('span', { class: 'unseen' })));
+    element.querySelector('.unseen').textContent = state.about ? ` ${state.about}` : '';
   }
 
   function open() {

@@ -3,6 +3,7 @@
  *
  *   const sheet = ExerciseSheet(element, { exercise, strings: ['E5', 'A4', 'D4', 'G3'] });
  *   sheet.playAt(12.5);   // beats from the count-in; null: not playing
+ *   sheet.leave();        // when another one takes its place
  */
 import { el, fill, svg } from '../dom.js';
 import { linesOf, loudnessMarks } from '../exercise-rules.js';
@@ -26,10 +27,17 @@ export function ExerciseSheet(element, { exercise, strings }) {
   let cursors = [];
   element.classList.add('exercise-sheet');
   fill(element, parts.map(({ part }) => part));
-  new ResizeObserver(([entry]) => resize(Math.round(entry.contentRect.width))).observe(element);
+  const observer = new ResizeObserver(([entry]) => resize(Math.round(entry.contentRect.width)));
+  observer.observe(element);
   // Paper is as wide as a leaf, whatever the screen was.
-  matchMedia('print').addEventListener('change', ({ matches }) => resize(matches ? 660 : Math.round(element.getBoundingClientRect().width)));
+  const paper = matchMedia('print');
+  const turn = ({ matches }) => resize(matches ? 660 : Math.round(element.getBoundingClientRect().width));
+  paper.addEventListener('change', turn);
   return {
+    leave() {
+      observer.disconnect();
+      paper.removeEventListener('change', turn);
+    },
     playAt(beat) {
       for (const { line, from, to, perBeat } of cursors) {
         const isHere = beat !== null && beat >= from && beat < to;

@@ -8,7 +8,7 @@ import { el, fill } from '../dom.js';
 import { newKey } from '../words-rules.js';
 
 /** Worst first. */
-export const FELT_WORDS = ['rough', 'uneasy', 'fair', 'good', 'singing'];
+const FELT_WORDS = ['rough', 'uneasy', 'fair', 'good', 'singing'];
 
 /** @param {HTMLElement} element @param {{ value?: string, onChoose: (felt: string) => void }} state */
 export function Felt(element, state) {

@@ -7,8 +7,8 @@ import { actOnSheet, get } from '../api.js';
 import { el, fill } from '../dom.js';
 import { compareAddress, sheetAddress } from '../places-rules.js';
 import { moment } from '../words-rules.js';
+import { NotRead } from './not-read.js';
 import { SureButton } from './sure-button.js';
-import { Trouble } from './trouble.js';
 
 /**
  * @param {HTMLElement} element
@@ -17,21 +17,26 @@ import { Trouble } from './trouble.js';
 export function HistoryList(element, { kind, id, current, onRestored = () => location.reload() }) {
   const list = el('ol', { class: 'ruled' });
   const more = el('button', { type: 'button', class: 'quiet', hidden: true, on: { click: load } }, 'Older ones');
+  const notRead = el('div');
   const trouble = el('p', { class: 'unsafe', role: 'status' });
   let after;
   element.classList.add('history-list');
-  fill(element, list, more, trouble);
+  fill(element, list, more, notRead, trouble);
   return load();
 
   async function load() {
+    more.disabled = true;
     try {
       const page = await get(`/api/${kind}/${encodeURIComponent(id)}/revisions`, { limit: 6, after });
       after = page.next;
       more.hidden = !after;
       list.append(...page.items.map(line));
+      fill(notRead);
     } catch (failure) {
-      Trouble(fill(element), failure, { again: () => HistoryList(element, { kind, id, current, onRestored }) });
+      more.hidden = true;
+      NotRead(notRead, failure, load);
     }
+    more.disabled = false;
   }
 
   function line({ revision, savedAt, savedBy, reason }) {

@@ -24,6 +24,6 @@ export function LogEntry(element, envelope, { titles, onEdit }) {
       Object.values(about ?? {}).map(({ kind, reference }) => [
         el('a', { href: sheetAddress(kind, reference.id, reference.revision) }, titles.get(reference.id) ?? `the ${KIND_WORDS[kind] ?? 'sheet'}`, reference.revision ? el('span', { class: 'pencil' }, `, revision ${reference.revision}`) : null),
         kind === 'rigs' && reference.revision > 1 ? el('a', { href: compareAddress(kind, reference.id, reference.revision - 1, reference.revision) }, 'what changed') : null]),
-      el('button', { type: 'button', class: 'quiet writes', on: { click: onEdit } }, 'edit')));
+      el('button', { type: 'button', class: 'quiet writes', on: { click: onEdit } }, 'edit', el('span', { class: 'unseen' }, ` what was written on ${longDay(date)}`))));
   return { element };
 }

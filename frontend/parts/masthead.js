@@ -30,6 +30,9 @@ export function Masthead(element, { room }) {
     further.open = false;
     further.querySelector('summary').focus();
   });
+  further.addEventListener('focusout', ({ relatedTarget }) => {
+    if (relatedTarget instanceof Node && !further.contains(relatedTarget)) further.open = false;
+  });
   fill(element,
     el('div', { class: 'name' }, el('a', { class: 'wordmark', href: '/' }, 'Rosinbook'), open),
     el('nav', { class: 'rooms', 'aria-label': 'Pages' },
@@ -43,8 +46,12 @@ export function Masthead(element, { room }) {
 }
 
 async function takeAlong() {
-  const { ArchiveDialog } = await import('./archive-dialog.js');
-  ArchiveDialog().open();
+  try {
+    const { ArchiveDialog } = await import('./archive-dialog.js');
+    if (!document.querySelector('dialog[open]')) ArchiveDialog().open();
+  } catch {
+    say('The notebook is out of reach: what it takes to pack it could not be read. Try again in a moment.');
+  }
 }
 
 function openNotebook(room) {
@@ -101,9 +108,10 @@ export function Colophon(element) {
 }
 
 /** Where its words can be seen and go on. */
-function addressOf({ kind, id, baseRevision, extra }) {
+function addressOf({ kind, id, baseRevision, extra, wanted }) {
   if (extra.log) return `/new/log?rig=${encodeURIComponent(id)}`;
-  if (baseRevision > 0) return sheetAddress(kind, id);
+  // The page for new ones is there for the next.
+  if (baseRevision > 0 || (wanted && kind !== 'log')) return sheetAddress(kind, id);
   return kind === 'log' ? '/log' : `/new/${kind}`;
 }
 

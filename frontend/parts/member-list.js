@@ -5,6 +5,7 @@ import { me, meet } from '../me.js';
 import { MAY_WORDS, askWords, isLastOwner, notYetMembers } from '../people-rules.js';
 import { showNextNotebook } from '../tab-notebook.js';
 import { asSentence } from '../words-rules.js';
+import { opensFirst } from './menu-select.js';
 import { Redrawn } from './redrawn.js';
 import { say } from './status-line.js';
 import { SureButton } from './sure-button.js';
@@ -40,6 +41,7 @@ export function MemberList() {
   function mayChoice(member, trouble) {
     const select = el('select', { id: `may-${member.player}`, 'aria-label': `What ${member.name} may`, on: { change: change } },
       Object.entries(MAY_WORDS).map(([may, words]) => el('option', { value: may, selected: may === member.may }, words)));
+    opensFirst(select);
     return select;
 
     async function change() {

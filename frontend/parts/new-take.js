@@ -28,6 +28,8 @@ export function NewTake(element, { rigs, file, strings: known = [], exerciseBpm,
     el('p', { class: 'help' }, 'A MIDI file of up to 16 MB. Drop it here, or choose it; nothing is kept before you say so.'),
     input);
   const result = el('div', { class: 'looked-at', role: 'status' });
+  // Several may be open at once, each with a file of its own.
+  const which = file ? `-${crypto.randomUUID()}` : '';
   let form = null;
   let asked = 0;
   let timer = 0;
@@ -83,13 +85,13 @@ export function NewTake(element, { rigs, file, strings: known = [], exerciseBpm,
   function Form(chosen, first) {
     // One id for the file: pressing twice makes one take.
     const id = crypto.randomUUID();
-    const title = el('input', { id: 'take-title', maxlength: 200, value: chosen.name.replace(/\.midi?$/i, '').replaceAll('_', ' ') });
-    const date = el('input', { id: 'take-date', type: 'date', value: localDay(new Date(chosen.lastModified || Date.now())) });
-    const rig = el('select', { id: 'take-rig' },
+    const title = el('input', { id: `take-title${which}`, maxlength: 200, value: chosen.name.replace(/\.midi?$/i, '').replaceAll('_', ' ') });
+    const date = el('input', { id: `take-date${which}`, type: 'date', value: localDay(new Date(chosen.lastModified || Date.now())) });
+    const rig = el('select', { id: `take-rig${which}` },
       el('option', { value: '' }, 'not noted'),
       rigs.map((each) => el('option', { value: `${each.id}@${each.revision}` }, `${each.title}, as on ${shortDay(each.content.date ?? each.savedAt)}`)));
     if (rigs[0]) rig.value = `${rigs[0].id}@${rigs[0].revision}`;
-    const strings = el('input', { id: 'take-strings', on: { change: readAgain } });
+    const strings = el('input', { id: `take-strings${which}`, on: { change: readAgain } });
     const found = el('div');
     const readAs = el('span', { class: 'help' });
     const trouble = el('p', { class: 'unsafe', role: 'status' });
@@ -97,8 +99,8 @@ export function NewTake(element, { rigs, file, strings: known = [], exerciseBpm,
     let report = first;
     let isStale = false;
     fill(result, found,
-      field('Name', title, 'take-title'), field('Played on', date, 'take-date'), field('Rig', rig, 'take-rig'),
-      field('Strings, highest first', strings, 'take-strings', readAs),
+      field('Name', title, `take-title${which}`), field('Played on', date, `take-date${which}`), field('Rig', rig, `take-rig${which}`),
+      field('Strings, highest first', strings, `take-strings${which}`, readAs),
       trouble, instead(), el('div', { class: 'buttons' }, keep));
     tell();
     return { changed };

@@ -34,6 +34,9 @@ export function ParametersEditor(element, { read, edit }) {
     const set = (field) => (value) => edit((parameters) => { parameters[key][field] = value; });
     const name = el('span', { class: 'name' });
     const range = el('span', { class: 'pencil' });
+    /** For the ear: which one a button is about. */
+    const names = [];
+    const which = () => names[names.push(el('span', { class: 'unseen' })) - 1];
     const trouble = el('p', { class: 'unsafe', role: 'status' });
     const facts = el('dl', { class: 'facts' });
     /** How it stood as each kind of parameter, for whoever picks another kind and comes back. */
@@ -54,15 +57,16 @@ export function ParametersEditor(element, { read, edit }) {
       facts,
       trouble,
       el('div', { class: 'buttons' },
-        el('button', { type: 'button', on: { click: () => edit((parameters) => move(parameters, key, -1)) } }, 'Up'),
-        el('button', { type: 'button', on: { click: () => edit((parameters) => move(parameters, key, 1)) } }, 'Down'),
-        el('button', { type: 'button', class: 'quiet', on: { click: () => edit((parameters) => { delete parameters[key]; }) } }, 'Take out')));
+        el('button', { type: 'button', on: { click: () => edit((parameters) => move(parameters, key, -1)) } }, 'Up', which()),
+        el('button', { type: 'button', on: { click: () => edit((parameters) => move(parameters, key, 1)) } }, 'Down', which()),
+        el('button', { type: 'button', class: 'quiet', on: { click: () => edit((parameters) => { delete parameters[key]; }) } }, 'Take out', which())));
     const element = el('li', {}, row);
     updateRow();
     return { element, update: updateRow };
 
     function updateRow() {
       name.textContent = parameter().label;
+      for (const each of names) each.textContent = ` ${parameter().label}`;
       range.textContent = extent(parameter());
       trouble.textContent = missingInParameter(parameter()) ?? '';
       drawType(parameter().type);

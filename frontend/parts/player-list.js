@@ -45,9 +45,13 @@ export function PlayerList({ onChanged }) {
 
   async function invite(name) {
     const invitation = await post('/api/players', { name });
-    await part.redraw();
-    onChanged();
-    InvitationDialog({ ...invitation, isForgotten: false }).open();
+    try {
+      await part.redraw();
+      onChanged();
+    } finally {
+      // Whatever else fails: the link is shown this once.
+      InvitationDialog({ ...invitation, isForgotten: false }).open();
+    }
   }
 
   async function inviteAgain(player, trouble) {

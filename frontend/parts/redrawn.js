@@ -1,11 +1,13 @@
 /**
  * redrawn.js: a part of a page under a heading that is drawn anew after each change, without losing who types by keyboard.
+ * What cannot be read is told in its place.
  *
  *   const part = Redrawn('Notebooks', async () => [nodes …]);
  *   page.leaf.append(part.element);
  *   await part.draw();
  */
 import { el, fill } from '../dom.js';
+import { NotRead } from './not-read.js';
 
 /** @param {string} title @param {() => Promise<any[]>} drawn */
 export function Redrawn(title, drawn) {
@@ -14,7 +16,11 @@ export function Redrawn(title, drawn) {
   return { element: el('section', {}, head, body), draw, redraw };
 
   async function draw() {
-    fill(body, await drawn());
+    try {
+      fill(body, await drawn());
+    } catch (failure) {
+      NotRead(body, failure, draw);
+    }
   }
 
   /** After something in it was done: whoever was there stays there, or comes to the heading if that place is gone. */

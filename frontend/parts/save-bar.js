@@ -31,6 +31,7 @@ export function SaveBar(leaf, keeping, { saveWord = 'Save', askWhy = false, onSa
   const element = el('section', { class: 'save-bar', 'aria-label': 'Saving' }, more, el('div', { class: 'row' }, words, why, undo, button));
   const dialog = ConflictDialog({ onChoice: async (choices) => asked(await keeping.choose(choices)) });
   let saved = keeping.envelope;
+  let isPressed = false;
   leaf.append(element);
 
   why.addEventListener('input', () => {
@@ -55,8 +56,10 @@ export function SaveBar(leaf, keeping, { saveWord = 'Save', askWhy = false, onSa
   });
   addEventListener('keydown', (event) => {
     if (event.key.toLowerCase() !== 's' || !(event.ctrlKey || event.metaKey) || event.altKey) return;
+    // A page that was drawn anew after trouble has a bar of its own.
+    if (!element.isConnected) return;
     event.preventDefault();
-    press();
+    if (!event.repeat) press();
   });
   addEventListener('beforeunload', (event) => {
     if (keeping.isDirty && !keeping.keptHere) event.preventDefault();
@@ -66,10 +69,17 @@ export function SaveBar(leaf, keeping, { saveWord = 'Save', askWhy = false, onSa
   update();
   return { element, update };
 
+  /** Once at a time: whoever is being asked something answers that first. */
   async function press() {
-    if (!mayWrite()) await meet();
-    if (keeping.state === 'conflict') dialog.open(keeping.problem.body.conflicts);
-    else if (keeping.isDirty && !ready() && await confirm()) asked(await keeping.save());
+    if (isPressed || document.querySelector('dialog[open]')) return;
+    isPressed = true;
+    try {
+      if (!mayWrite()) await meet();
+      if (keeping.state === 'conflict') dialog.open(keeping.problem.body.conflicts);
+      else if (keeping.isDirty && !ready() && await confirm()) asked(await keeping.save());
+    } finally {
+      isPressed = false;
+    }
   }
 
   function isSignedOut() {
@@ -141,6 +151,8 @@ function sentence(keeping, missing) {
       return keeping.foundDraftFrom ? `Not saved yet: your words from ${moment(keeping.foundDraftFrom)}. ${kept}` : `Not saved yet. ${kept}`;
     default:
       if (missing) return missing;
+      // Thrown away after somebody else had saved: what stands here is theirs.
+      if (keeping.envelope && keeping.envelope.revision !== keeping.baseRevision) return `Revision ${keeping.baseRevision}`;
       return keeping.envelope ? `Revision ${keeping.envelope.revision}, ${moment(keeping.envelope.savedAt)}${keeping.envelope.savedBy ? `, ${keeping.envelope.savedBy}` : ''}` : 'Not saved yet.';
   }
 }

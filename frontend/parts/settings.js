@@ -1,7 +1,7 @@
 /**
  * settings.js: the values of one layer of a sound, in the vocabulary's order, and the doors to put one in or take one out.
  *
- *   Settings(element, sound, { pointer: '/voices/warm', parameters: () => vocabulary.voice });
+ *   Settings(element, sound, { pointer: '/voices/warm', parameters: () => vocabulary.voice, name: () => 'Warm' });
  */
 import { el, fill } from '../dom.js';
 import { keyedList } from '../keyed-list.js';
@@ -15,8 +15,8 @@ import { Setting } from './setting.js';
 // No key of a vocabulary has a blank in it.
 const OTHER = 'something else';
 
-/** @param {HTMLElement} element @param {any} sound @param {{ pointer: string, parameters: () => Record<string, any> | undefined, doors?: any[] }} state  doors: more of them */
-export function Settings(element, sound, { pointer, parameters, doors: more = [] }) {
+/** @param {HTMLElement} element @param {any} sound @param {{ pointer: string, parameters: () => Record<string, any> | undefined, name: () => string, doors?: any[] }} state  name: of the layer; doors: more of them */
+export function Settings(element, sound, { pointer, parameters, name: nameWords, doors: more = [] }) {
   const list = el('ul', { class: 'settings' });
   const put = MenuSelect({ word: 'put in …', label: 'Put a setting in', onChoose: putIn });
   const take = MenuSelect({ word: 'take out …', label: 'Take a setting out', onChoose: (key) => sound.edit((settings) => write(settings, at(key), undefined)) });
@@ -41,6 +41,8 @@ export function Settings(element, sound, { pointer, parameters, doors: more = []
     keyedList(list, keys, (key) => `${key} ${typeof values[key] === 'boolean'}`, (key) => Setting(el('li'), sound, {
       pointer: at(key), parameter: own(known(), key), label: settingLabel(own(known(), key), key),
     }), (part) => part.update());
+    put.element.setAttribute('aria-label', `Put a setting in: ${nameWords()}`);
+    take.element.setAttribute('aria-label', `Take a setting out: ${nameWords()}`);
     const unset = order.filter((key) => !Object.hasOwn(values, key));
     put.offer([...unset.map((key) => [key, settingLabel(known()[key], key)]), [OTHER, 'something else …']]);
     take.offer(keys.map((key) => [key, settingLabel(own(known(), key), key)]));

@@ -82,6 +82,7 @@ export function ShareDialog({ kind, id, envelope, baseRevision, content: { title
       code,
       el('p', { class: 'small' }, el('a', { href: oneFile(), download: `${title}-${localDay(new Date())}.html` }, 'Or take it as one file'),
         ' to send by mail: it opens without a network. ', el('a', { href: '/shares' }, 'All shares')));
+    link.field.focus();
   }
 
   function oneFile() {

@@ -58,9 +58,9 @@ export function SoundEditor(element, sound) {
     place.append(el('div', { class: 'layer straight' }, el('div', { class: 'layer-head' }, tick, from), list));
     const on = Editable(tick, { label: 'on', kind: 'tick', value: true, readOnly: sound.readOnly, onEdit: (value) => sound.edit((settings) => { settings.straight.on = value; }) });
     const origin = Origin(from, sound, { pointer: '/straight/on', label: 'Straight sound', words: (value) => (value ? 'on' : 'off') });
-    const settings = Settings(list, sound, { pointer: '/straight', parameters: () => sound.vocabulary.straight });
+    const settings = Settings(list, sound, { pointer: '/straight', parameters: () => sound.vocabulary.straight, name: () => 'straight sound' });
     const update = () => {
-      on.show({ value: sound.value('/straight/on') !== false });
+      on.show({ value: sound.value('/straight/on') !== false, about: 'straight sound' });
       origin.update();
       settings.update();
     };

@@ -43,7 +43,7 @@ export function SoundLayer(element, sound, { group, key }) {
     isOpen = value;
     sound.edit((settings) => write(settings, `${pointer}/on`, value));
   } });
-  const settings = Settings(place, sound, { pointer, parameters, doors: [back, out] });
+  const settings = Settings(place, sound, { pointer, parameters, name: nameWords, doors: [back, out] });
   const marks = [
     mark('on', 'Switch', (value) => (value ? 'on' : 'off'), false),
     mark('name', 'Name', (value) => `“${value}”`, true),
@@ -64,7 +64,7 @@ export function SoundLayer(element, sound, { group, key }) {
     element.classList.toggle('off', !isOn);
     if (title) title.show({ value: nameWords() });
     else name.textContent = nameWords();
-    tick.show({ value: isOn });
+    tick.show({ value: isOn, about: nameWords() });
     for (const each of marks) each.update();
     if (isNew) fill(origins, el('span', { class: 'origin' }, el('span', { class: 'here' }, 'only in this piece')));
     settings.update();

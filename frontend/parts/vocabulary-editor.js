@@ -55,14 +55,16 @@ export function VocabularyEditor(element, { keeping }) {
       label: 'Kind of effect', value: read().effects[key].label, maxLength: 80, check: (value) => (value.trim() ? null : 'It needs a name.'),
       onEdit: (label) => edit((vocabulary) => { vocabulary.effects[key].label = label; }),
     });
+    const which = el('span', { class: 'unseen' }, ` ${read().effects[key].label}`);
     const element = el('section', { class: 'effect-kind' },
-      el('h4', {}, name.element, el('button', { type: 'button', class: 'quiet', on: { click: () => edit((vocabulary) => { delete vocabulary.effects[key]; }) } }, 'take out')),
+      el('h4', {}, name.element, el('button', { type: 'button', class: 'quiet', on: { click: () => edit((vocabulary) => { delete vocabulary.effects[key]; }) } }, 'take out', which)),
       place);
     const group = ParametersEditor(place, { read: () => read().effects[key].parameters, edit: (change) => edit((vocabulary) => change(vocabulary.effects[key].parameters)) });
     return {
       element,
       update() {
         name.show({ value: read().effects[key].label });
+        which.textContent = ` ${read().effects[key].label}`;
         group.update();
       },
     };

@@ -69,7 +69,8 @@ export function WayFields(element, { read, edit, around }) {
     ohms(list, 'lowerOhms', 'Lower');
     const place = el('div');
     element.append(place);
-    DividerFinder(place, { goal, onTake: ({ upperOhms, lowerOhms }) => edit((each) => Object.assign(each, { upperOhms, lowerOhms })) });
+    const finder = DividerFinder(place, { goal, onTake: ({ upperOhms, lowerOhms }) => edit((each) => Object.assign(each, { upperOhms, lowerOhms })) });
+    shows.push(finder.update);
   }
 
   function goal() {

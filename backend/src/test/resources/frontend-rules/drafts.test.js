@@ -1,4 +1,4 @@
-import { adoptDrafts, findDraft } from '/drafts.js';
+import { adoptDrafts, findDraft, findNewDraft, keepDraft } from '/drafts.js';
 import { draftKey, isDraftKey, readDraft, same } from '/drafts-rules.js';
 import { showNotebook } from '/tab-notebook.js';
 import { equal } from './expect.js';
@@ -16,6 +16,16 @@ function adopted(notebook, drafts) {
 }
 
 export const tests = {
+  what_only_waits_for_the_notebook_is_not_taken_up_as_the_next_new_one() {
+    localStorage.clear();
+    const begun = { ...DRAFT, baseRevision: 0, base: null };
+    keepDraft({ ...begun, id: 'sent', wanted: true });
+    const whileItWaits = findNewDraft('rigs');
+    keepDraft({ ...begun, id: 'begun', touchedAt: '2026-11-24T20:31:05.000Z' });
+    const found = findNewDraft('rigs');
+    localStorage.clear();
+    equal([whileItWaits, found.id], [null, 'begun']);
+  },
   drafts_of_two_notebooks_lie_apart() {
     equal(draftKey('n1', 'rigs', 'a') === draftKey('n2', 'rigs', 'a'), false);
     equal(isDraftKey('n1', draftKey('n1', 'rigs', 'a')), true);

@@ -59,6 +59,21 @@ export const tests = {
       equal([sheet.state, sheet.content], ['saved', { one: 15, two: 30, notes: 'buzzes' }]);
     });
   },
+  async thrown_away_after_a_conflict_leaves_what_the_notebook_has_now() {
+    await keeping([
+      () => touched(8, { one: 18, two: 23, notes: '' }, CONFLICT),
+      () => envelope(9, { one: 18, two: 23, notes: 'buzzes' }),
+    ], async (sheet, asked) => {
+      type(sheet, 'one', 15);
+      await sheet.save();
+      type(sheet, 'two', 30);
+      sheet.discard();
+      equal([sheet.state, sheet.isDirty, sheet.content], ['clean', false, { one: 18, two: 23, notes: '' }]);
+      type(sheet, 'notes', 'buzzes');
+      await sheet.save();
+      equal([asked[1].match, sheet.state], ['"r8"', 'saved']);
+    });
+  },
   async what_is_typed_before_a_conflict_is_told_is_part_of_the_choice() {
     let sheet;
     await keeping([

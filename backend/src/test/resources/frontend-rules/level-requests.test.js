@@ -1,7 +1,8 @@
 import { onAnswer } from '/api.js';
-import { measureReadings } from '/level-requests.js';
+import { measureReadings, measureUpload } from '/level-requests.js';
 import { showNotebook } from '/tab-notebook.js';
 import { equal } from './expect.js';
+import { answering } from './notebook.js';
 
 /** Sends a meter's readings from a tab that shows this notebook. */
 async function sent(status, answer) {
@@ -34,7 +35,44 @@ async function sent(status, answer) {
   return { outcome, headers, heard };
 }
 
+/** Measures an upload; how far it was is asked while it is under way and answered when it is done. */
+async function measuredMeanwhile() {
+  const { XMLHttpRequest, setInterval, clearInterval } = globalThis;
+  const told = [];
+  let ask;
+  let finish;
+  globalThis.setInterval = (act) => { ask = act; };
+  globalThis.clearInterval = () => {};
+  globalThis.XMLHttpRequest = class extends EventTarget {
+    upload = new EventTarget();
+    status = 200;
+    responseText = '{"advice":[]}';
+    open() {}
+    setRequestHeader() {}
+    send() {
+      finish = () => this.dispatchEvent(new Event('load'));
+    }
+  };
+  try {
+    await answering(async (asked) => {
+      const outcome = measureUpload('u1', {}, [], (fraction) => told.push(fraction));
+      ask();
+      await asked[0].answer({ fraction: 0.4 });
+      ask();
+      finish();
+      await outcome;
+      await asked[1].answer({ fraction: 0.9 });
+    });
+  } finally {
+    Object.assign(globalThis, { XMLHttpRequest, setInterval, clearInterval });
+  }
+  return told;
+}
+
 export const tests = {
+  async what_was_asked_while_it_was_measured_is_not_told_afterwards() {
+    equal(await measuredMeanwhile(), [0.4]);
+  },
   async a_measurement_asks_the_notebook_of_its_tab() {
     const { outcome, headers, heard } = await sent(200, { advice: [] });
     equal(headers, { Accept: 'application/json', 'Rosinbook-Notebook': 'n1', 'Content-Type': 'application/json' });

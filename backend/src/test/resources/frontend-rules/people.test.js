@@ -69,7 +69,7 @@ export const tests = {
   async how_a_request_went_is_told() {
     const told = [];
     onAnswer((problem) => told.push(problem?.type ?? 'well'));
-    await get('/healthz');
+    await get('/api/pieces');
     await get('/api/no/such/address').catch(() => null);
     equal(told, ['well', 'no-such-page']);
   },

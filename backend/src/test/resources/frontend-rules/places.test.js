@@ -1,4 +1,4 @@
-import { compareAddress, placeOf, setlistComparisonAddress, sheetAddress } from '/places-rules.js';
+import { anchorOf, compareAddress, placeOf, setlistComparisonAddress, sheetAddress } from '/places-rules.js';
 import { equal } from './expect.js';
 
 const at = (address) => {
@@ -36,6 +36,7 @@ export const tests = {
   },
   a_broken_escape_is_taken_as_it_stands() {
     equal(at('/rigs/%E0%A4%A'), ['rig', '%E0%A4%A']);
+    equal([anchorOf('#100%'), anchorOf('#a%20b'), anchorOf('')], ['100%', 'a b', '']);
   },
   addresses_lead_back_to_their_page() {
     equal(at(sheetAddress('rigs', 'a', 3)), ['rig', 'a']);

@@ -26,6 +26,7 @@ export const tests = {
     equal(number(-1.5), '−1.5');
     equal(number(0.1 + 0.2), '0.3');
     equal(number(-0), '0');
+    equal([number(1_234_567), number(-20_000_001), number(0.000_000_1)], ['1234567', '−20000001', '0.0000001']);
     equal(signed(2), '+2');
     equal(signed(-2), '−2');
     equal(signed(0), '0');

@@ -10,6 +10,7 @@ import com.microsoft.playwright.Page;
 import com.microsoft.playwright.Request;
 import com.microsoft.playwright.Route;
 import com.microsoft.playwright.options.AriaRole;
+import com.microsoft.playwright.options.FilePayload;
 import java.nio.file.Path;
 import java.time.Clock;
 import java.util.ArrayList;
@@ -146,6 +147,23 @@ class LevelBenchIT {
 
     private static Locator button(Page page, String name) {
         return page.getByRole(AriaRole.BUTTON, new Page.GetByRoleOptions().setName(name));
+    }
+
+    @Test
+    void of_two_files_only_the_one_that_was_brought_last_is_told_about() {
+        Page page = benchOf(Browsers.Screen.DESKTOP);
+        List<Route> held = new ArrayList<>();
+        page.route(Pattern.compile(".*/api/bench/levels\\?.*name=first.*"), held::add);
+        page.locator("#level-file").setInputFiles(new FilePayload("first.wav", "audio/wav", new byte[] {1}));
+        page.waitForCondition(() -> !held.isEmpty());
+        page.locator("#level-file").setInputFiles(Path.of("src/test/resources/published/levels/README.md"));
+        assertThat(page.locator(".bench-state h2")).hasText("This recording cannot be read");
+        page.waitForResponse(response -> response.url().contains("first.wav"), () -> held.get(0)
+                .fulfill(new Route.FulfillOptions()
+                        .setStatus(422)
+                        .setBody("{\"type\":\"/problems/late\",\"title\":\"Told too late\",\"status\":422}")));
+        page.evaluate("() => new Promise(done => requestAnimationFrame(() => requestAnimationFrame(done)))");
+        assertThat(page.locator(".bench-state h2")).hasText("This recording cannot be read");
     }
 
     @Test

@@ -2,6 +2,8 @@ package rosinbook.frontend;
 
 import static com.microsoft.playwright.assertions.PlaywrightAssertions.assertThat;
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertNotEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
@@ -10,8 +12,13 @@ import com.microsoft.playwright.Locator;
 import com.microsoft.playwright.Page;
 import com.microsoft.playwright.Route;
 import com.microsoft.playwright.options.AriaRole;
+import com.microsoft.playwright.options.BoundingBox;
+import com.microsoft.playwright.options.ColorScheme;
+import com.microsoft.playwright.options.Contrast;
 import com.microsoft.playwright.options.Media;
 import com.microsoft.playwright.options.SelectOption;
+import java.util.ArrayList;
+import java.util.List;
 import java.util.Map;
 import java.util.regex.Pattern;
 import org.junit.jupiter.api.AfterAll;
@@ -31,6 +38,18 @@ import rosinbook.testing.Visitor;
 class PageFollowsIT {
     private static final ObjectMapper JSON = new ObjectMapper();
     private static final String RIG = "Green violin into the stage synth";
+    private static final String CONTRAST_OF_OUTLINE =
+            """
+            (element) => {
+              const linear = (byte) => (byte / 255 <= 0.04045 ? byte / 255 / 12.92 : ((byte / 255 + 0.055) / 1.055) ** 2.4);
+              const luminance = (colour) => {
+                const [red, green, blue] = colour.match(/[\\d.]+/g).map(Number).map(linear);
+                return 0.2126 * red + 0.7152 * green + 0.0722 * blue;
+              };
+              const outline = luminance(getComputedStyle(element).outlineColor);
+              const paper = luminance(getComputedStyle(document.documentElement).backgroundColor);
+              return (Math.max(outline, paper) + 0.05) / (Math.min(outline, paper) + 0.05);
+            }""";
 
     private static ServedNotebook notebook;
     private Visitor visitor;
@@ -189,6 +208,183 @@ class PageFollowsIT {
         name.fill("Depth");
         name.press("Enter");
         assertThat(page.locator(".settings .label").getByText("Depth")).isVisible();
+    }
+
+    @Test
+    void a_starting_point_asks_about_its_followers_once_and_a_recipe_tells_which_revision_it_follows_now() {
+        JsonNode recipe = visitor.sheet("recipes", "Copper Weather, answering");
+        List<String> asked = new ArrayList<>();
+        visitor.page().onRequest(request -> {
+            if (request.url().endsWith("/preview")) {
+                asked.add(request.url());
+            }
+        });
+        Page page = visitor.open("/recipes/" + recipe.at("/content/follows/id").asText());
+        page.locator("h1 button").click();
+        page.locator("h1 input").fill("Everyday, warmer");
+        page.locator("h1 input").press("Enter");
+        page.keyboard().press("Control+s");
+        page.keyboard().press("Control+s");
+        Locator dialog = page.locator(".followers-dialog");
+        assertThat(dialog.first()).isVisible();
+        page.keyboard().press("Control+s");
+        visitor.settled();
+        assertThat(dialog).hasCount(1);
+        assertEquals(1, asked.size());
+        dialog.locator("input[value='stay']").evaluateAll("all => all.forEach((each) => { each.checked = true; })");
+        visitor.button("Save the starting point").click();
+        assertThat(page.locator(".save-bar .words")).containsText("Saved as revision");
+
+        visitor.open("/recipes/" + recipe.path("id").asText());
+        Locator standing = page.locator(".recipe-standing");
+        assertThat(standing).containsText("has moved on to revision");
+        visitor.button("Follow on").click();
+        assertThat(standing).not().containsText("has moved on");
+        visitor.button("Throw away").click();
+        visitor.button("Really throw away?").click();
+        assertThat(standing).containsText("has moved on to revision");
+    }
+
+    @Test
+    void whoever_types_or_listens_knows_where_they_are() {
+        Page page = visitor.open("/recipes/"
+                + visitor.sheet("recipes", "Copper Weather, answering")
+                        .path("id")
+                        .asText());
+        assertThat(named(page.locator(".straight"), AriaRole.CHECKBOX, "on straight sound"))
+                .isVisible();
+        assertThat(page.getByLabel("Put a setting in: straight sound")).isVisible();
+        Locator voice = page.locator(".layer.keep-together").first();
+        assertThat(named(
+                        voice,
+                        AriaRole.CHECKBOX,
+                        "on " + voice.locator("h3 .value").textContent().replaceFirst(".*: ", "")))
+                .isVisible();
+        visitor.open(
+                "/synths/" + visitor.sheet("synths", "Stage synth").path("id").asText());
+        page.evaluate("document.querySelectorAll('details').forEach((each) => { each.open = true; })");
+        Locator row = page.locator(".parameters > li").first();
+        String parameter = row.locator("summary .name").textContent();
+        for (String word : List.of("Up", "Down", "Take out")) {
+            assertThat(named(row, AriaRole.BUTTON, word + " " + parameter)).isVisible();
+        }
+
+        visitor.open("/log");
+        Locator edit = page.locator(".log-entry .writes").first();
+        assertThat(edit).hasText(Pattern.compile("edit what was written on \\S+"));
+        edit.click();
+        assertThat(page.locator(".log-entry-form textarea")).isFocused();
+
+        visitor.open("/rigs/" + visitor.sheet("rigs", RIG).path("id").asText());
+        visitor.button("Share").click();
+        page.getByLabel("Who is it for?").fill("For the band");
+        visitor.button("Make the link").click();
+        assertThat(page.getByLabel("The link", new Page.GetByLabelOptions().setExact(true)))
+                .isFocused();
+
+        visitor.open("/new/log");
+        Locator rig = page.locator(".which-rig select");
+        String chosen = rig.inputValue();
+        rig.press("ArrowDown");
+        assertEquals(chosen, rig.inputValue());
+    }
+
+    @Test
+    void what_has_the_focus_is_seen_in_any_light_and_more_contrast_is_given_on_stage_too() {
+        Page page = visitor.open("/pieces");
+        page.keyboard().press("Tab");
+        page.keyboard().press("Tab");
+        for (ColorScheme light : List.of(ColorScheme.LIGHT, ColorScheme.DARK)) {
+            page.emulateMedia(new Page.EmulateMediaOptions().setColorScheme(light));
+            double contrast = ((Number) page.locator(":focus").evaluate(CONTRAST_OF_OUTLINE)).doubleValue();
+            // WCAG 2.2, 1.4.11: 3 to 1 beside what is around it.
+            assertTrue(contrast >= 3, light + ": " + contrast);
+        }
+        visitor.open("/stage/"
+                + visitor.sheet("setlists", "Tannery, second night").path("id").asText());
+        String pencil = "getComputedStyle(document.documentElement).getPropertyValue('--pencil')";
+        Object usual = page.evaluate(pencil);
+        page.emulateMedia(new Page.EmulateMediaOptions().setContrast(Contrast.MORE));
+        assertNotEquals(usual, page.evaluate(pencil));
+        assertEquals(page.evaluate(pencil.replace("pencil", "ink")), page.evaluate(pencil));
+    }
+
+    @Test
+    void nothing_is_squeezed_away_or_runs_beyond_the_screen() {
+        Page page = visitor.page();
+        page.setViewportSize(1000, 800);
+        visitor.open("/");
+        page.locator(".programme .aside")
+                .first()
+                .evaluate("each => { each.textContent = 'A recipe with a long name, '.repeat(3); }");
+        assertTrue(page.locator(".programme .name").first().boundingBox().width > 100);
+
+        page.setViewportSize(800, 360);
+        Locator menu = page.locator(".further ul");
+        page.locator(".further summary").click();
+        assertThat(menu).isVisible();
+        assertTrue(bottom(menu) <= 360, () -> "the menu ends at " + bottom(menu));
+        page.locator(".find").focus();
+        assertThat(menu).isHidden();
+        visitor.button("Find").click();
+        Locator find = page.locator(".find-dialog");
+        assertThat(find).isVisible();
+        assertTrue(bottom(find) <= 360, () -> "the search ends at " + bottom(find));
+    }
+
+    @Test
+    void the_rest_of_a_page_is_there_although_a_part_of_it_cannot_be_read() {
+        Page page = visitor.page();
+        page.route("**/api/instruments/**", Route::abort);
+        visitor.open("/");
+        assertThat(page.locator(".programme li").first()).isVisible();
+        assertThat(page.locator(".newest-log")).isVisible();
+        page.unroute("**/api/instruments/**");
+        visitor.button("Try again").click();
+        assertThat(page.locator(".rig-tonight h2")).isVisible();
+
+        page.route("**/api/recipes?*", Route::abort);
+        visitor.open("/pieces/" + visitor.read("/api/pieces").at("/items/0/id").asText());
+        assertThat(page.locator("h1")).isVisible();
+        page.unroute("**/api/recipes?*");
+        visitor.button("Try again").click();
+        assertThat(page.getByText("Recipes for it")).isVisible();
+
+        page.route("**/archive-dialog.js", Route::abort);
+        page.locator(".further summary").click();
+        visitor.button("Take along, bring in").click();
+        assertThat(page.locator("#status-line")).containsText("The notebook is out of reach");
+    }
+
+    @Test
+    void a_new_piece_that_waits_for_the_notebook_is_not_the_next_new_one_and_can_still_be_read() {
+        Page page = visitor.page();
+        page.route("**/api/pieces", route -> {
+            if (route.request().method().equals("POST")) {
+                route.abort();
+            } else {
+                route.resume();
+            }
+        });
+        visitor.open("/new/pieces");
+        page.locator("h1 button, h1 input").first().click();
+        page.locator("h1 input").fill("Rain on the platform");
+        page.locator("h1 input").press("Enter");
+        visitor.button("Save").click();
+        assertThat(page.locator(".save-bar .words")).containsText("The notebook is out of reach.");
+        visitor.open("/new/pieces");
+        page.locator(".waiting").getByText("Rain on the platform").click();
+        assertThat(page.locator("h1")).containsText("Rain on the platform");
+    }
+
+    private static double bottom(Locator locator) {
+        BoundingBox box = locator.boundingBox();
+        return box.y + box.height;
+    }
+
+    private static Locator named(Locator within, AriaRole role, String name) {
+        return within.getByRole(
+                role, new Locator.GetByRoleOptions().setName(name).setExact(true));
     }
 
     private static Locator fact(Page page, String label) {

@@ -159,6 +159,20 @@ class TakeBenchIT {
     }
 
     @Test
+    void a_take_whose_faults_or_rig_cannot_be_read_is_there_and_they_are_read_when_asked_again() {
+        bringAndKeep();
+        page.route("**/api/bench/takes", Route::abort);
+        page.route("**/api/rigs/*/revisions/*", Route::abort);
+        page.reload();
+        assertThat(page.locator("h1")).containsText("Air, tried out");
+        assertThat(button("Play mended")).isDisabled();
+        page.unroute("**/api/bench/takes");
+        button("Try again").click();
+        assertThat(page.locator(".fault-list li").first()).isVisible();
+        assertThat(button("Play mended")).isEnabled();
+    }
+
+    @Test
     void a_threshold_that_is_moved_counts_at_once() {
         bringAndKeep();
         String before = page.locator(".take-score .string-board").textContent();
@@ -219,6 +233,18 @@ class TakeBenchIT {
         go("/takes/live");
         page.locator("#live-instrument")
                 .selectOption(new com.microsoft.playwright.options.SelectOption().setLabel("Green violin"));
+        page.evaluate(
+                """
+                () => {
+                  const given = navigator.requestMIDIAccess;
+                  navigator.requestMIDIAccess = () => new Promise((allow, refuse) => {
+                    window.refuseMidi = () => (navigator.requestMIDIAccess = given, refuse(new Error('refused')));
+                  });
+                }""");
+        button("Listen").click();
+        assertThat(button("Listen")).isDisabled();
+        page.evaluate("() => refuseMidi()");
+        assertThat(page.getByText("The browser did not allow it.")).isVisible();
         button("Listen").click();
         button("Record").click();
         page.evaluate(
