@@ -1,5 +1,14 @@
 /** order-rules.js: moving things by their `order` numbers, so that two people's moves touch as little as possible. No DOM. */
-import { inOrder } from './vocabulary-rules.js';
+
+/** Keys in the order they are shown. @param {Record<string, { order: number }>} entries */
+export function inOrder(entries) {
+  return Object.keys(entries).sort((one, other) => entries[one].order - entries[other].order || one.localeCompare(other));
+}
+
+/** The order behind the last. @param {Record<string, { order: number }>} entries */
+export function nextOrder(entries) {
+  return Math.max(0, ...Object.values(entries).map((each) => each.order)) + 1;
+}
 
 /**
  * The numbers to write so that an entry comes to stand at a place: usually one, between its new neighbours.

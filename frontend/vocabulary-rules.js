@@ -1,4 +1,5 @@
 /** vocabulary-rules.js: a synth's own words for what can be set. No DOM. */
+import { inOrder } from './order-rules.js';
 import { number } from './words-rules.js';
 
 /** Kinds of parameter: [type, words]. */
@@ -42,16 +43,6 @@ export function extent(parameter) {
   if (parameter.type === 'switch') return 'on or off';
   if (parameter.type === 'time') return `${number(parameter.minMillis)} to ${number(parameter.maxMillis)} ms, or a note value`;
   return `${number(parameter.min)} to ${number(parameter.max)}${parameter.unit ? ` ${parameter.unit}` : ''}`;
-}
-
-/** Keys in the order they are shown. @param {Record<string, { order: number }>} parameters */
-export function inOrder(parameters) {
-  return Object.keys(parameters).sort((one, other) => parameters[one].order - parameters[other].order || one.localeCompare(other));
-}
-
-/** The order behind the last. @param {Record<string, { order: number }>} parameters */
-export function nextOrder(parameters) {
-  return Math.max(0, ...Object.values(parameters).map((each) => each.order)) + 1;
 }
 
 /**

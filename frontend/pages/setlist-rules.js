@@ -1,5 +1,5 @@
 /** setlist-rules.js: the pieces of a set in order, and the set one compares it with. No DOM. */
-import { inOrder, nextOrder } from '../vocabulary-rules.js';
+import { inOrder, nextOrder } from '../order-rules.js';
 import { newKey } from '../words-rules.js';
 
 /** Keys of the items in playing order. @param {any} set content @returns {string[]} */

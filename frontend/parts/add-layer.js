@@ -4,7 +4,8 @@
  *   place.append(AddLayer('voices', sound));
  */
 import { el, fill } from '../dom.js';
-import { keyFor, nextOrder } from '../vocabulary-rules.js';
+import { nextOrder } from '../order-rules.js';
+import { keyFor } from '../vocabulary-rules.js';
 import { AddByName } from './add-by-name.js';
 import { MenuSelect } from './menu-select.js';
 

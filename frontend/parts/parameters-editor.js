@@ -8,7 +8,8 @@
  */
 import { el, fill } from '../dom.js';
 import { keyedList } from '../keyed-list.js';
-import { TYPES, choicesOf, extent, inOrder, keyFor, missingInParameter, move, newParameter, nextOrder } from '../vocabulary-rules.js';
+import { inOrder, nextOrder } from '../order-rules.js';
+import { TYPES, choicesOf, extent, keyFor, missingInParameter, move, newParameter } from '../vocabulary-rules.js';
 import { AddByName } from './add-by-name.js';
 import { Fact } from './editable.js';
 

@@ -10,7 +10,6 @@ import { el, fill } from '../dom.js';
 import { mayWrite, meet, onMe, readingOnlyWords } from '../me.js';
 import { asSentence, moment } from '../words-rules.js';
 import { ChangeList } from './change-list.js';
-import { ConflictDialog } from './conflict-dialog.js';
 import { signInLink } from './signed-out.js';
 
 /**
@@ -29,7 +28,8 @@ export function SaveBar(leaf, keeping, { saveWord = 'Save', askWhy = false, onSa
   const undo = el('button', { type: 'button', class: 'quiet' }, 'Throw away');
   const button = el('button', { type: 'button', class: 'inked' }, saveWord);
   const element = el('section', { class: 'save-bar', 'aria-label': 'Saving' }, more, el('div', { class: 'row' }, words, why, undo, button));
-  const dialog = ConflictDialog({ onChoice: async (choices) => asked(await keeping.choose(choices)) });
+  /** Fetched when it is needed, which is when the notebook has just answered. */
+  let dialog = null;
   let saved = keeping.envelope;
   let isPressed = false;
   leaf.append(element);
@@ -69,13 +69,19 @@ export function SaveBar(leaf, keeping, { saveWord = 'Save', askWhy = false, onSa
   update();
   return { element, update };
 
+  async function openDialog() {
+    const { ConflictDialog } = await import('./conflict-dialog.js');
+    dialog ??= ConflictDialog({ onChoice: async (choices) => asked(await keeping.choose(choices)) });
+    dialog.open(keeping.problem.body.conflicts);
+  }
+
   /** Once at a time: whoever is being asked something answers that first. */
   async function press() {
     if (isPressed || document.querySelector('dialog[open]')) return;
     isPressed = true;
     try {
       if (!mayWrite()) await meet();
-      if (keeping.state === 'conflict') dialog.open(keeping.problem.body.conflicts);
+      if (keeping.state === 'conflict') await openDialog();
       else if (keeping.isDirty && !ready() && await confirm()) asked(await keeping.save());
     } finally {
       isPressed = false;
@@ -96,8 +102,8 @@ export function SaveBar(leaf, keeping, { saveWord = 'Save', askWhy = false, onSa
     if (words.textContent !== next) words.textContent = next;
   }
 
-  function asked(envelope) {
-    if (!envelope && keeping.state === 'conflict') dialog.open(keeping.problem.body.conflicts);
+  async function asked(envelope) {
+    if (!envelope && keeping.state === 'conflict') await openDialog();
   }
 
   function update() {

@@ -8,7 +8,8 @@ import { keyedList } from '../keyed-list.js';
 import { escaped } from '../recipe-rules.js';
 import { read, write } from '../save-rules.js';
 import { firstValue, settingLabel } from '../setting-rules.js';
-import { inOrder, isNameOfKey, keyFor } from '../vocabulary-rules.js';
+import { inOrder } from '../order-rules.js';
+import { isNameOfKey, keyFor } from '../vocabulary-rules.js';
 import { MenuSelect } from './menu-select.js';
 import { Setting } from './setting.js';
 

@@ -20,10 +20,9 @@
  */
 import { el, fill } from '../dom.js';
 import { keyedList } from '../keyed-list.js';
-import { ordersAfterMove } from '../order-rules.js';
+import { inOrder, ordersAfterMove } from '../order-rules.js';
 import { escaped } from '../recipe-rules.js';
 import { read } from '../save-rules.js';
-import { inOrder } from '../vocabulary-rules.js';
 import { AddLayer } from './add-layer.js';
 import { Editable } from './editable.js';
 import { MovableList } from './movable-list.js';

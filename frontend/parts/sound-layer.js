@@ -7,7 +7,7 @@ import { el, fill } from '../dom.js';
 import { escaped } from '../recipe-rules.js';
 import { read, write } from '../save-rules.js';
 import { settingLabel, settingWords } from '../setting-rules.js';
-import { inOrder } from '../vocabulary-rules.js';
+import { inOrder } from '../order-rules.js';
 import { Editable } from './editable.js';
 import { Mover } from './movable-list.js';
 import { Origin } from './setting.js';

@@ -1,5 +1,4 @@
-import { ordersAfterMove } from '/order-rules.js';
-import { inOrder } from '/vocabulary-rules.js';
+import { inOrder, ordersAfterMove } from '/order-rules.js';
 import { equal } from './expect.js';
 
 const four = () => ({ a: { order: 1 }, b: { order: 2 }, c: { order: 3 }, d: { order: 4 } });

@@ -21,7 +21,7 @@ async function bar(answers, work) {
     keeping.leave();
     globalThis.fetch = fetched;
     localStorage.clear();
-    document.querySelector('.conflict-dialog').remove();
+    document.querySelector('.conflict-dialog')?.remove();
   }
 }
 

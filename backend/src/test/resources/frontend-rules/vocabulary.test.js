@@ -1,5 +1,6 @@
 import { VocabularyEditor } from '/parts/vocabulary-editor.js';
-import { choicesOf, extent, inOrder, isNameOfKey, keyFor, missingInParameter, missingInSynth, move, newParameter, nextOrder } from '/vocabulary-rules.js';
+import { inOrder, nextOrder } from '/order-rules.js';
+import { choicesOf, extent, isNameOfKey, keyFor, missingInParameter, missingInSynth, move, newParameter } from '/vocabulary-rules.js';
 import { equal } from './expect.js';
 
 const three = () => ({ a: { order: 1 }, b: { order: 2 }, c: { order: 3 } });

@@ -26,30 +26,32 @@ public final class Drawing {
     public static String of(Wiring wiring, Side side, List<Finding> findings) {
         var svg = new Svg();
         boolean mating = side == Side.MATING;
-        svg.words(WIDTH / 2, 26, 22, "text-anchor='middle' font-weight='bold'", mating ? "MATING SIDE" : "SOLDER SIDE");
+        svg.words(WIDTH / 2, 26, 22, "font-weight='bold'", mating ? "MATING SIDE" : "SOLDER SIDE");
         svg.words(
                 WIDTH / 2,
                 41,
-                10.5,
-                "text-anchor='middle'",
+                Svg.USUAL_SIZE,
+                "",
                 mating
                         ? "looking at the face that meets the other plug"
                         : "looking at the face where wires are soldered");
         Face.draw(svg, Plug.INSTRUMENT, wiring.instrument().connector(), 0, FACES_TOP, side);
         Face.draw(svg, Plug.SYNTH, wiring.synth().connector(), Face.WIDTH, FACES_TOP, side);
         double y = FACES_TOP + Face.HEIGHT;
-        svg.words(10, y, 11, "font-weight='bold'", "from instrument pin");
+        svg.words(10, y, 11, "text-anchor='start' font-weight='bold'", "from instrument pin");
         svg.words(390, y, 11, "text-anchor='end' font-weight='bold'", "to synth pin");
         Set<String> unsafe = new HashSet<>();
         findings.stream()
                 .filter(finding -> finding.severity() == Severity.UNSAFE)
                 .forEach(finding -> unsafe.addAll(finding.routes()));
         y += 8;
+        var rules = new StringBuilder();
         for (Map.Entry<String, Route> entry : wiring.adapter().routes().entrySet()) {
             RouteRow.draw(svg, wiring, entry.getKey(), entry.getValue(), y, unsafe.contains(entry.getKey()));
             y += RouteRow.height(entry.getValue());
-            svg.line(10, y - 1, 390, y - 1, "stroke='#b8b0a4' stroke-width='0.5'");
+            rules.append("M10 ").append(Figures.plain(y - 1)).append(" H390 ");
         }
+        svg.path(rules.toString().strip(), "stroke='#b8b0a4' stroke-width='0.5'");
         y = footer(svg, y, isReady(findings));
         return svg.document(WIDTH, y, title(side), description(wiring, findings));
     }
@@ -60,7 +62,7 @@ public final class Drawing {
                 10,
                 y,
                 13,
-                "font-weight='bold'" + (ready ? "" : " fill='#8c1c13'"),
+                "text-anchor='start' font-weight='bold'" + (ready ? "" : " fill='#8c1c13'"),
                 ready ? "Nothing unsafe found." : "NOT READY TO SOLDER: unsafe findings.");
         String[] legend = {
             "Round pin: signal. Square: control or switch line. Double ring: supply.",
@@ -70,7 +72,7 @@ public final class Drawing {
         };
         for (String line : legend) {
             y += 13;
-            svg.words(10, y, 8.8, "", line);
+            svg.words(10, y, 8.8, "text-anchor='start'", line);
         }
         return y + 12;
     }

@@ -37,9 +37,9 @@ final class Face {
     private void draw(Plug plug) {
         double middle = left + WIDTH / 2;
         String whose = plug == Plug.INSTRUMENT ? "Instrument" : "Synth";
-        svg.words(middle, 16, 14, "text-anchor='middle' font-weight='bold'", whose);
-        svg.words(middle, 31, 11, "text-anchor='middle'", Svg.fit(name(), 32));
-        svg.circle(middle, MIDDLE_Y, RADIUS, "fill='none' stroke='#1d1a16' stroke-width='1.5'");
+        svg.words(middle, 16, 14, "font-weight='bold'", whose);
+        svg.words(middle, 31, 11, "", Svg.fit(name(), 32));
+        svg.circle(middle, MIDDLE_Y, RADIUS, "fill='none' stroke='#1d1a16'");
         int index = 0;
         boolean placed = connector.pins().values().stream().allMatch(pin -> pin.x() != null);
         for (Map.Entry<String, Pin> entry : connector.pins().entrySet()) {
@@ -50,8 +50,8 @@ final class Face {
             pin(middle + mirror * x * (RADIUS - 18), MIDDLE_Y - y * (RADIUS - 18), entry.getKey(), pin.role(), plug);
         }
         if (!placed) {
-            svg.words(middle, 216, 10, "text-anchor='middle'", "Places not noted: this shows the");
-            svg.words(middle, 229, 10, "text-anchor='middle'", "order only, not where pins sit.");
+            svg.words(middle, 216, 10, "", "Places not noted: this shows the");
+            svg.words(middle, 229, 10, "", "order only, not where pins sit.");
         }
     }
 
@@ -64,22 +64,17 @@ final class Face {
         boolean ground = role instanceof PinRole.Ground;
         String fill = ground ? "fill='#1d1a16'" : "fill='#ffffff'";
         if (role instanceof PinRole.Control || role instanceof PinRole.SwitchLine) {
-            svg.rect(x - size, y - size, 2 * size, 2 * size, fill + " stroke-width='1.5'");
+            svg.rect(x - size, y - size, 2 * size, 2 * size, fill);
         } else {
             String dash = role instanceof PinRole.Unknown ? " stroke-dasharray='3 2'" : "";
-            svg.circle(x, y, size, fill + " stroke-width='1.5'" + dash);
+            svg.circle(x, y, size, fill + dash);
             if (role instanceof PinRole.Supply) {
-                svg.circle(x, y, size - 3, "fill='none'");
+                svg.circle(x, y, size - 3, "fill='none' stroke-width='1'");
             }
         }
         double letters = label.length() > 2 ? size * 0.65 : size * 0.95;
-        String colour = ground ? "fill='#ffffff'" : "fill='#1d1a16'";
-        svg.words(
-                x,
-                y + letters * 0.36,
-                letters,
-                colour + " stroke='none' text-anchor='middle' font-weight='bold'",
-                Svg.fit(label, 4));
+        String colour = ground ? "fill='#ffffff' " : "";
+        svg.words(x, y + letters * 0.36, letters, colour + "stroke='none' font-weight='bold'", Svg.fit(label, 4));
         svg.close();
     }
 }

@@ -8,7 +8,7 @@ final class RouteRow {
     private static final double TO_X = 278;
     private static final double LINE_Y = 26;
     private static final double STEP = 15;
-    private static final String INK = "stroke='#1d1a16' fill='none' stroke-width='1.5'";
+    private static final String INK = "stroke='#1d1a16'";
 
     private final Svg svg;
     private final Wiring wiring;
@@ -46,19 +46,19 @@ final class RouteRow {
                 200,
                 13,
                 10,
-                "text-anchor='middle'" + (unsafe ? " fill='#8c1c13' font-weight='bold'" : ""),
+                unsafe ? "fill='#8c1c13' font-weight='bold'" : "",
                 (unsafe ? "UNSAFE · " : "") + Svg.fit(id, 26));
         start();
         end();
         middle();
         double labelY = route.via() instanceof Via.Divider ? 76 : 51;
-        svg.words(200, labelY, 10.5, "text-anchor='middle'", label(route.via()));
+        svg.words(200, labelY, Svg.USUAL_SIZE, "", label(route.via()));
         if (route.via() instanceof Via.Switch choice) {
             double y = 51;
             for (Map.Entry<String, Via> position : choice.positions().entrySet()) {
                 y += STEP;
                 String words = position.getKey() + ": " + position.getValue().describe();
-                svg.words(200, y, 10.5, "text-anchor='middle'", Svg.fit(words, 62));
+                svg.words(200, y, Svg.USUAL_SIZE, "", Svg.fit(words, 62));
             }
         }
     }
@@ -86,7 +86,7 @@ final class RouteRow {
         String role = pin == null ? "not in the table" : plug.carries(pin.role());
         svg.words(x, 24, 14, "text-anchor='" + anchor + "' font-weight='bold'", label);
         String whose = anchor.equals("start") && plug == Plug.SYNTH ? "synth: " : "";
-        svg.words(x, 38, 10.5, "text-anchor='" + anchor + "'", Svg.fit(whose + role, 21));
+        svg.words(x, 38, Svg.USUAL_SIZE, "text-anchor='" + anchor + "'", Svg.fit(whose + role, 21));
     }
 
     private void middle() {
@@ -99,7 +99,7 @@ final class RouteRow {
         if (via instanceof Via.Resistor) {
             box(200);
         } else if (via instanceof Via.Preamp) {
-            svg.path("M186 16 L186 36 L214 26 Z", "stroke='#1d1a16' fill='#ffffff' stroke-width='1.5'");
+            svg.path("M186 16 L186 36 L214 26 Z", "stroke='#1d1a16' fill='#ffffff'");
         } else if (via instanceof Via.Divider divider) {
             divider(divider);
         } else if (via instanceof Via.Switch) {
@@ -112,11 +112,11 @@ final class RouteRow {
     /** The upper resistor lies in the line, the lower one hangs from it to ground. */
     private void divider(Via.Divider divider) {
         box(165);
-        svg.words(165, 43, 10, "text-anchor='middle'", Figures.ohms(divider.upperOhms()));
+        svg.words(165, 43, 10, "", Figures.ohms(divider.upperOhms()));
         svg.circle(224, LINE_Y, 2.5, "fill='#1d1a16'");
         svg.line(224, LINE_Y, 224, 60, INK);
-        svg.rect(219, 31, 10, 24, "stroke='#1d1a16' fill='#ffffff' stroke-width='1.5'");
-        svg.words(234, 47, 10, "", Figures.ohms(divider.lowerOhms()));
+        svg.rect(219, 31, 10, 24, "stroke='#1d1a16' fill='#ffffff'");
+        svg.words(234, 47, 10, "text-anchor='start'", Figures.ohms(divider.lowerOhms()));
         ground(224, 57);
     }
 
@@ -134,7 +134,7 @@ final class RouteRow {
     }
 
     private void box(double x) {
-        svg.rect(x - 14, LINE_Y - 5, 28, 10, "stroke='#1d1a16' fill='#ffffff' stroke-width='1.5'");
+        svg.rect(x - 14, LINE_Y - 5, 28, 10, "stroke='#1d1a16' fill='#ffffff'");
     }
 
     private void ground(double x, double y) {

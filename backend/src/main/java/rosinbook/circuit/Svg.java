@@ -2,8 +2,14 @@ package rosinbook.circuit;
 
 import java.util.Locale;
 
-/** Writes SVG elements; every text is escaped and every style is an attribute, so that strict pages show it. */
+/**
+ * Writes SVG elements; every text is escaped and every style is an attribute, so that strict pages show it. Unless told
+ * otherwise, words are centred and lines are 1.5 wide.
+ */
 final class Svg {
+    /** Of words, if nothing else is said. */
+    static final double USUAL_SIZE = 10.5;
+
     private final StringBuilder text = new StringBuilder();
 
     /** @param attributes such as {@code fill='none'}, written by us alone */
@@ -24,8 +30,9 @@ final class Svg {
     }
 
     Svg words(double x, double y, double size, String attributes, String words) {
-        return element(
-                "<text x='%s' y='%s' font-size='%s' %s>%s</text>", n(x), n(y), n(size), attributes, escape(words));
+        String whole = (size == USUAL_SIZE ? "" : " font-size='" + n(size) + "'")
+                + (attributes.isEmpty() ? "" : " " + attributes);
+        return element("<text x='%s' y='%s'%s>%s</text>", n(x), n(y), whole, escape(words));
     }
 
     Svg open(String attributes, String title) {
@@ -48,11 +55,13 @@ final class Svg {
                         Locale.ROOT,
                         "<svg xmlns='http://www.w3.org/2000/svg' viewBox='0 0 %s %s' role='img'"
                                 + " aria-labelledby='drawing-title drawing-description'"
-                                + " font-family='system-ui, sans-serif' fill='#1d1a16' stroke='none'>%n"
+                                + " font-family='system-ui, sans-serif' font-size='%s' text-anchor='middle'"
+                                + " fill='#1d1a16' stroke='none' stroke-width='1.5'>%n"
                                 + "<title id='drawing-title'>%s</title>%n<desc id='drawing-description'>%s</desc>%n"
                                 + "<rect width='%s' height='%s' fill='#ffffff'/>%n",
                         n(width),
                         n(height),
+                        n(USUAL_SIZE),
                         escape(title),
                         escape(description),
                         n(width),

@@ -1,14 +1,11 @@
 package rosinbook.cli;
 
-import java.util.ArrayList;
 import java.util.List;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
-import rosinbook.access.NotebookEntry;
 import rosinbook.store.Archive;
 import rosinbook.store.Database;
-import rosinbook.store.DatabaseNotebookStore;
 
 /** {@code rosinbook verify}. */
 @Command(
@@ -23,15 +20,10 @@ final class VerifyCommand implements Callable<Integer> {
     @Override
     public Integer call() {
         try (Database database = options.openExisting()) {
-            int revisions = 0;
-            List<String> damages = new ArrayList<>();
-            for (NotebookEntry entry : new DatabaseNotebookStore(database).all()) {
-                Archive.Verified verified = new Archive(database, entry.id()).verify();
-                revisions += verified.revisions();
-                damages.addAll(verified.damages());
-            }
+            Archive.Verified verified = Archive.verifyEach(database);
+            List<String> damages = verified.damages();
             damages.forEach(System.out::println);
-            System.out.println(revisions + " revisions checked, "
+            System.out.println(verified.revisions() + " revisions checked, "
                     + (damages.isEmpty() ? "all whole." : damages.size() + " damages."));
             return damages.isEmpty() ? 0 : 1;
         }

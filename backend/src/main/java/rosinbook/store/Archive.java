@@ -1,5 +1,6 @@
 package rosinbook.store;
 
+import static rosinbook.store.schema.Tables.NOTEBOOK;
 import static rosinbook.store.schema.Tables.REVISION;
 import static rosinbook.store.schema.Tables.SHEET;
 
@@ -9,9 +10,11 @@ import java.io.OutputStream;
 import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
 import java.util.UUID;
+import java.util.function.Supplier;
 import java.util.regex.Pattern;
 import java.util.zip.ZipEntry;
 import java.util.zip.ZipException;
@@ -169,8 +172,27 @@ public final class Archive {
      * sheets of which nothing is left; and styles, links and strings that do not agree with the content they were taken from.
      */
     public Verified verify() {
+        return readable(this::verifyAll);
+    }
+
+    /** The same of every notebook that a database holds. */
+    public static Verified verifyEach(Database database) {
+        return readable(() -> {
+            int revisions = 0;
+            List<String> damages = new ArrayList<>();
+            for (UUID id :
+                    database.look(sql -> sql.select(NOTEBOOK.ID).from(NOTEBOOK).fetch(NOTEBOOK.ID))) {
+                Verified verified = new Archive(database, id).verify();
+                revisions += verified.revisions();
+                damages.addAll(verified.damages());
+            }
+            return new Verified(revisions, damages);
+        });
+    }
+
+    private static Verified readable(Supplier<Verified> checking) {
         try {
-            return verifyAll();
+            return checking.get();
         } catch (DatabaseUnavailable | DatabaseDamaged | DatabaseBusy | CannotWrite told) {
             throw told;
         } catch (RuntimeException unreadable) { // such as an empty value where the tables allow none

@@ -1,7 +1,5 @@
 package rosinbook.store;
 
-import static rosinbook.store.schema.Tables.NOTEBOOK;
-
 import java.io.BufferedOutputStream;
 import java.io.IOException;
 import java.io.OutputStream;
@@ -72,11 +70,7 @@ public final class BackupWriter {
 
     /** What is wrong in any of the notebooks, one sentence each. */
     static List<String> damages(Database database) {
-        List<String> damages = new ArrayList<>();
-        database.look(sql -> sql.select(NOTEBOOK.ID).from(NOTEBOOK).fetch(NOTEBOOK.ID)).stream()
-                .map(id -> new Archive(database, id).verify().damages())
-                .forEach(damages::addAll);
-        return damages;
+        return Archive.verifyEach(database).damages();
     }
 
     private static List<BackupCover.Part> tables(DSLContext sql, ZipOutputStream zip) {

@@ -181,12 +181,12 @@ public final class Database implements AutoCloseable {
     private boolean needsNewTables(DataFolder folder) {
         try {
             return migrations().arePending();
-        } catch (FlywayException problem) {
-            pool.close();
-            throw ofFile(problem, folder);
         } catch (DatabaseUnavailable problem) {
             closeSealed(folder);
             throw problem;
+        } catch (RuntimeException problem) {
+            pool.close();
+            throw ofFile(problem, folder);
         }
     }
 

@@ -123,7 +123,9 @@ class DamagedNotebookTest {
             assertFalse((outcome.err + outcome.out).contains("\tat "), outcome.err);
             if (outcome.status == 2) {
                 told++;
-                assertTrue(outcome.err.contains("The newest whole backup is"), outcome.err);
+                assertTrue(
+                        outcome.err.contains("The newest whole backup is"),
+                        "round " + round + " of " + whole.length + " bytes: " + outcome.err);
             }
         }
         assertTrue(told > 0, "some of it should be noticed");

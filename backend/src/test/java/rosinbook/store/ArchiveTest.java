@@ -164,6 +164,16 @@ class ArchiveTest {
     }
 
     @Test
+    void a_table_that_cannot_be_read_is_a_damage() throws IOException {
+        archive.read(new ByteArrayInputStream(Zips.zip(good)));
+        assertEquals(List.of(), Archive.verifyEach(database.database()).damages());
+        Damage.execute(database.database(), "ALTER TABLE notebook RENAME TO notebook_of_before");
+        assertEquals(
+                List.of("something in it cannot be read, so the rest was not checked"),
+                Archive.verifyEach(database.database()).damages());
+    }
+
+    @Test
     void a_row_that_cannot_be_read_is_a_damage() throws IOException {
         archive.read(new ByteArrayInputStream(Zips.zip(good)));
         Damage.execute(database.database(), "ALTER TABLE sheet ALTER COLUMN title DROP NOT NULL");
