@@ -86,7 +86,7 @@ final class Description {
             checkResponse(DOCUMENT.at("/components/responses/PastLimit"), answer, method + " " + rawPath);
             return;
         }
-        if (answer.status() == 507) {
+        if (answer.status() == 507 && answer.json().path("type").asText().equals("/problems/disk-full")) {
             checkResponse(DOCUMENT.at("/components/responses/DiskFull"), answer, method + " " + rawPath);
             return;
         }
